@@ -1,0 +1,1 @@
+"""What the garments share: the draft sheet, darts, waistbands, trueing, constants with sources."""

@@ -1,0 +1,53 @@
+"""Exact plane geometry: points, lines, cubic curves, paths, crossings, offsets.
+
+Knows no cloth. Centimetres, degrees, Y up. Where there is no answer (parallel lines, a curve that
+does not reach) the functions return None; the caller, who knows what it means, makes the error.
+"""
+
+from drafting.geometry.crossing import Crossing, crossing_with_line, crossings, foot, meet
+from drafting.geometry.fitting import bulged, corner_of, smooth, through_ray, with_handles
+from drafting.geometry.offset import OFFSET_TOLERANCE, offset
+from drafting.geometry.path import JOIN, Path, curve, join, polyline
+from drafting.geometry.point import DOWN, LEFT, RIGHT, UP, Point, Vector, direction
+from drafting.geometry.segment import LENGTH_ACCURACY, Cubic, Line, Segment, quadratic
+from drafting.geometry.solve import root
+from drafting.geometry.transform import IDENTITY, Transform, mirror, scale, shift, turn
+
+__all__ = [
+    "DOWN",
+    "IDENTITY",
+    "JOIN",
+    "LEFT",
+    "LENGTH_ACCURACY",
+    "OFFSET_TOLERANCE",
+    "RIGHT",
+    "UP",
+    "Crossing",
+    "Cubic",
+    "Line",
+    "Path",
+    "Point",
+    "Segment",
+    "Transform",
+    "Vector",
+    "bulged",
+    "corner_of",
+    "crossing_with_line",
+    "crossings",
+    "curve",
+    "direction",
+    "foot",
+    "join",
+    "meet",
+    "mirror",
+    "offset",
+    "polyline",
+    "quadratic",
+    "root",
+    "scale",
+    "shift",
+    "smooth",
+    "through_ray",
+    "turn",
+    "with_handles",
+]

@@ -1,0 +1,146 @@
+"""A pencil line: segments joined end to end.
+
+A path is used in two ways: as *segments*, for measuring, splitting and crossing; and as an
+outline for drawing, which exporters read segment by segment.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from drafting.geometry.point import Point, Vector
+from drafting.geometry.segment import LENGTH_ACCURACY, Cubic, Line, Segment
+from drafting.geometry.transform import Transform
+
+JOIN = 1e-6
+"""Ends closer than this (cm) are the same point: rounding in a chain of turns stays far below."""
+
+
+@dataclass(frozen=True, slots=True)
+class Path:
+    """Segments in order, each starting where the last one ended. At least one segment."""
+
+    segments: tuple[Segment, ...]
+
+    @property
+    def start(self) -> Point:
+        """First point."""
+        return self.segments[0].start
+
+    @property
+    def end(self) -> Point:
+        """Last point."""
+        return self.segments[-1].end
+
+    @property
+    def start_tangent(self) -> Vector:
+        """Unit direction at the start."""
+        return _solid(self.segments)[0].tangent(0.0)
+
+    @property
+    def end_tangent(self) -> Vector:
+        """Unit direction at the end."""
+        return _solid(self.segments)[-1].tangent(1.0)
+
+    def length(self, accuracy: float = LENGTH_ACCURACY) -> float:
+        """Length in cm."""
+        return sum(s.length(accuracy) for s in self.segments)
+
+    def area(self) -> float:
+        """Signed area in cm² if the path is a closed loop; positive counter-clockwise."""
+        return sum(s.area() for s in self.segments)
+
+    def locate(self, distance: float) -> tuple[int, float]:
+        """Segment number and t at a distance in cm from the start, clamped to the path."""
+        for i, segment in enumerate(self.segments):
+            size = segment.length()
+            if distance <= size or i == len(self.segments) - 1:
+                return i, segment.parameter_at(distance)
+            distance -= size
+        raise AssertionError("a path has at least one segment")
+
+    def at(self, distance: float) -> Point:
+        """The point at a distance in cm from the start, clamped to the path."""
+        i, t = self.locate(distance)
+        return self.segments[i].at(t)
+
+    def tangent_at(self, distance: float) -> Vector:
+        """Unit direction at a distance in cm from the start."""
+        i, t = self.locate(distance)
+        return self.segments[i].tangent(t)
+
+    def distance_of(self, i: int, t: float) -> float:
+        """Distance in cm from the start to parameter t of segment i."""
+        before = sum(s.length() for s in self.segments[:i])
+        return before + (self.segments[i].split(t)[0].length() if t > 0 else 0.0)
+
+    def split_at(self, i: int, t: float) -> tuple[Path, Path]:
+        """The paths before and after parameter t of segment i; neither is empty."""
+        head, tail = self.segments[i].split(t)
+        before = (*self.segments[:i], *([head] if t > 0 or i == 0 else []))
+        after = (*([tail] if t < 1 or i == len(self.segments) - 1 else []), *self.segments[i + 1 :])
+        return Path(before), Path(after)
+
+    def split(self, distance: float) -> tuple[Path, Path]:
+        """The paths before and after a distance in cm from the start."""
+        return self.split_at(*self.locate(distance))
+
+    def between(self, first: float, last: float) -> Path:
+        """The part from one distance to another, both in cm from the start, first < last."""
+        return self.split(last)[0].split(first)[1]
+
+    def reversed(self) -> Path:
+        """The same line drawn the other way."""
+        return Path(tuple(s.reversed() for s in reversed(self.segments)))
+
+    def transformed(self, by: Transform) -> Path:
+        """The line's image."""
+        return Path(tuple(s.transformed(by) for s in self.segments))
+
+    def joined(self, *others: Path) -> Path:
+        """This line and the others after it. Raises ValueError where the ends do not meet."""
+        return join((self, *others))
+
+    def bounds(self) -> tuple[float, float, float, float]:
+        """Least x, least y, greatest x, greatest y."""
+        boxes = [s.bounds() for s in self.segments]
+        return (
+            min(b[0] for b in boxes),
+            min(b[1] for b in boxes),
+            max(b[2] for b in boxes),
+            max(b[3] for b in boxes),
+        )
+
+    def flattened(self, tolerance: float) -> tuple[Point, ...]:
+        """Points along the line, both ends among them, at most `tolerance` cm off the curve."""
+        points = [self.start]
+        for segment in self.segments:
+            points.extend(segment.flattened(tolerance))
+        return tuple(points)
+
+
+def join(paths: Iterable[Path]) -> Path:
+    """Join lines end to end. Raises ValueError where two ends do not meet within JOIN."""
+    segments: list[Segment] = []
+    for path in paths:
+        if segments and segments[-1].end.distance(path.start) > JOIN:
+            gap = segments[-1].end.distance(path.start)
+            raise ValueError(f"lines do not meet: a gap of {gap:.6f} cm at {path.start}")
+        segments.extend(path.segments)
+    return Path(tuple(segments))
+
+
+def polyline(*points: Point) -> Path:
+    """Straight strokes through two or more points."""
+    return Path(tuple(Line(a, b) for a, b in zip(points, points[1:], strict=False)))
+
+
+def curve(start: Point, leaving: Point, arriving: Point, end: Point) -> Path:
+    """A path of one cubic."""
+    return Path((Cubic(start, leaving, arriving, end),))
+
+
+def _solid(segments: tuple[Segment, ...]) -> tuple[Segment, ...]:
+    """Without the segments that have no length, unless that is all there is."""
+    return tuple(s for s in segments if s.start != s.end or isinstance(s, Cubic)) or segments

@@ -1,0 +1,204 @@
+"""A pattern piece, net: its stitching line as named edges, and everything marked on it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+
+from drafting.geometry import Path, Point, Transform, join
+
+
+class Role(StrEnum):
+    """What becomes of an edge: sewn to another, turned up, cut on the fold, left open, or raw."""
+
+    SEAM = "seam"
+    HEM = "hem"
+    FOLD = "fold"
+    OPENING = "opening"
+    FINISHED = "finished"
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """A named stretch of the stitching line.
+
+    Attributes:
+        name: Unique within the piece, the trade's word in snake_case.
+        path: The line in cm; it crosses dart mouths and open pleats in a straight stroke.
+        role: What becomes of the edge.
+        kind: Which allowance it takes (a field name of `Allowances`): side, inseam, crotch, ...
+    """
+
+    name: str
+    path: Path
+    role: Role = Role.SEAM
+    kind: str = "seam"
+
+    def transformed(self, by: Transform) -> Edge:
+        """The edge's image, drawn in the same order."""
+        return replace(self, path=self.path.transformed(by))
+
+    def reversed(self) -> Edge:
+        """The edge drawn the other way."""
+        return replace(self, path=self.path.reversed())
+
+
+@dataclass(frozen=True, slots=True)
+class Dart:
+    """A wedge that is sewn away.
+
+    Attributes:
+        edge: The edge that it opens from.
+        first: Leg end on the edge, the one that comes first along it.
+        second: The other leg end.
+        point: Where the stitching of the dart ends.
+        toward_first: Whether it is pressed toward the first leg (the cap is folded that way).
+        drill: Where the drill hole goes, short of the point so that it does not show.
+    """
+
+    edge: str
+    first: Point
+    second: Point
+    point: Point
+    drill: Point
+    toward_first: bool = True
+
+    @property
+    def intake(self) -> float:
+        """Width at the seam in cm."""
+        return self.first.distance(self.second)
+
+    @property
+    def legs(self) -> tuple[float, float]:
+        """Lengths of the first and the second leg in cm."""
+        return self.first.distance(self.point), self.second.distance(self.point)
+
+    @property
+    def length(self) -> float:
+        """From the middle of the mouth to the point, in cm."""
+        return self.first.toward(self.second, 0.5).distance(self.point)
+
+    def transformed(self, by: Transform, *, swap: bool = False) -> Dart:
+        """The dart's image; with `swap` the edge is drawn the other way and the legs trade names."""
+        first, second = (self.second, self.first) if swap else (self.first, self.second)
+        return replace(
+            self,
+            first=by.point(first),
+            second=by.point(second),
+            point=by.point(self.point),
+            drill=by.point(self.drill),
+            toward_first=self.toward_first != swap,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Notch:
+    """A balance mark across an edge.
+
+    Attributes:
+        edge: Name of the edge.
+        at: Distance in cm along the drawn edge from its start (over dart mouths).
+        count: 1 single, 2 double, 3 triple.
+        match: Name shared with the notch on the other side of the seam.
+    """
+
+    edge: str
+    at: float
+    count: int
+    match: str
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A line or hole inside the piece: drill, button, buttonhole, fold, placement, stitching."""
+
+    kind: str
+    path: Path
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A text inside the piece, `at` its lower left end, height of capitals in cm."""
+
+    text: str
+    at: Point
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """How many to cut and of what: cloth is main, lining, pocketing or fusible.
+
+    `mirrored` means half of the quantity with the pattern turned over (a left and a right).
+    """
+
+    cloth: str
+    quantity: int
+    mirrored: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Piece:
+    """One piece of the pattern, net, right side up, as the wearer's right where it is a pair.
+
+    Attributes:
+        name: Stable English snake_case name, unique in the pattern.
+        title: What is written on it.
+        cut: Cutting instruction for each cloth.
+        edges: The stitching line in walking order, the cloth on the left (counter-clockwise),
+            each edge starting where the one before it ended; closed.
+        darts: In the order in which they stand along their edges.
+        notches: Balance marks.
+        grain: Lengthwise grain, from bottom to top (vertical in the piece's frame).
+        levels: Named level lines (waist, hip, crotch, knee, hem), each from left to right,
+            clipped to the stitching line.
+        lengthen: Lines where the piece may be lengthened or shortened, from left to right.
+        marks: Inside lines and holes.
+        half: Whether it is drawn on the fold; geometry and seams speak of the half.
+        number: Its number among the pieces, from 1; given when the pattern is put together.
+    """
+
+    name: str
+    title: str
+    cut: tuple[Cut, ...]
+    edges: tuple[Edge, ...]
+    darts: tuple[Dart, ...] = ()
+    notches: tuple[Notch, ...] = ()
+    grain: tuple[Point, Point]
+    levels: tuple[tuple[str, Point, Point], ...] = ()
+    lengthen: tuple[tuple[Point, Point], ...] = ()
+    marks: tuple[Mark, ...] = ()
+    half: bool = False
+    number: int = field(default=0)
+
+    @property
+    def outline(self) -> Path:
+        """The whole stitching line as one closed path."""
+        return join(edge.path for edge in self.edges)
+
+    @property
+    def is_pair(self) -> bool:
+        """Whether a left and a right are cut from it."""
+        return any(cut.mirrored for cut in self.cut)
+
+    def edge(self, name: str) -> Edge:
+        """The edge of that name. Raises KeyError."""
+        for edge in self.edges:
+            if edge.name == name:
+                return edge
+        raise KeyError(f"{self.name} has no edge {name!r}")
+
+    def darts_on(self, edge: str) -> tuple[Dart, ...]:
+        """The darts that open from an edge, in walking order."""
+        return tuple(d for d in self.darts if d.edge == edge)
+
+    def sewn_length(self, edge: str) -> float:
+        """Length in cm of what is sewn of an edge: its line less the mouths of its darts."""
+        return self.edge(edge).path.length() - sum(d.intake for d in self.darts_on(edge))
+
+    def level(self, name: str) -> tuple[Point, Point] | None:
+        """Left and right end of a level line; None where the piece does not reach it."""
+        for level, left, right in self.levels:
+            if level == name:
+                return left, right
+        return None

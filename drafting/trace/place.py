@@ -1,0 +1,149 @@
+"""A point that knows the words to find it."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from drafting.geometry import Point, Vector, meet
+from drafting.trace.length import Length, number
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """One move of the pencil: a verb of `MOVES` and what it takes (places, lengths, degrees)."""
+
+    verb: str
+    operands: tuple[Place | float | str, ...]
+
+    def words(self) -> str:
+        """The move as one says it: "9.33 cm up", "level with the hip line"."""
+        texts = [_operand(o) for o in self.operands]
+        return MOVES[self.verb].format(*texts)
+
+
+MOVES = {
+    "at": "at the corner of the paper",
+    "right": "{0} to the right",
+    "left": "{0} to the left",
+    "up": "{0} up",
+    "down": "{0} down",
+    "level": "across to the level of {0}",
+    "plumb": "up or down to stand plumb with {0}",
+    "toward": "{1} toward {0}",
+    "between": "{1} of the way to {0}",
+    "slant": "{0} on a line at {1} degrees",
+    "reach": "{1} away, on the level of {0}, to the {2}",
+    "square": "{2} square out from the line between {0} and {1}, to the {3}",
+    "meeting": "where the line {0} - {1} meets the line {2} - {3}",
+    "along": "{1} along the {0}",
+    "trued": "{0}",
+}
+"""The verbs of the pencil, each with the words for it; {0}, {1} are its operands."""
+
+
+def _operand(value: Place | float | str) -> str:
+    if isinstance(value, Place):
+        return value.name or "the point before"
+    if isinstance(value, Length):
+        return value.formula
+    return value if isinstance(value, str) else number(value)
+
+
+@dataclass(frozen=True, slots=True)
+class Place(Point):
+    """A point on the paper with the moves that led to it.
+
+    Attributes:
+        name: The trade's word once the sheet has recorded it, else empty.
+        base: The named place that the moves start from; None for a corner of the paper.
+        moves: The moves of the pencil from `base`.
+    """
+
+    name: str = ""
+    base: Place | None = None
+    moves: tuple[Move, ...] = ()
+
+    # Points compare by position; a name or a history makes no other point of it.
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Point):
+            return NotImplemented
+        return self.x == other.x and self.y == other.y
+
+    def __hash__(self) -> int:
+        return hash((self.x, self.y))
+
+    def _moved(self, x: float, y: float, verb: str, *operands: Place | float | str) -> Place:
+        base, before = (self, ()) if self.name else (self.base, self.moves)
+        return Place(float(x), float(y), "", base, (*before, Move(verb, operands)))
+
+    def right(self, distance: float) -> Place:
+        """So many cm to the right."""
+        return self._moved(self.x + float(distance), self.y, "right", distance)
+
+    def left(self, distance: float) -> Place:
+        """So many cm to the left."""
+        return self._moved(self.x - float(distance), self.y, "left", distance)
+
+    def up(self, distance: float) -> Place:
+        """So many cm up."""
+        return self._moved(self.x, self.y + float(distance), "up", distance)
+
+    def down(self, distance: float) -> Place:
+        """So many cm down."""
+        return self._moved(self.x, self.y - float(distance), "down", distance)
+
+    def level_with(self, other: Place) -> Place:
+        """Straight up or down to the level of another place."""
+        return self._moved(self.x, other.y, "level", other)
+
+    def plumb_with(self, other: Place) -> Place:
+        """Straight across to stand over or under another place."""
+        return self._moved(other.x, self.y, "plumb", other)
+
+    def towards(self, other: Place, distance: float) -> Place:
+        """So many cm on the line to another place."""
+        step = (other - self).unit * float(distance)
+        return self._moved(self.x + step.x, self.y + step.y, "toward", other, distance)
+
+    def between(self, other: Place, share: float) -> Place:
+        """A share (0 to 1) of the way to another place."""
+        x = self.x + (other.x - self.x) * float(share)
+        y = self.y + (other.y - self.y) * float(share)
+        return self._moved(x, y, "between", other, share)
+
+    def slant(self, distance: float, degrees: float) -> Place:
+        """So many cm in a direction: 0 degrees to the right, 90 up, 45 between them."""
+        turn = math.radians(degrees)
+        x = self.x + float(distance) * math.cos(turn)
+        y = self.y + float(distance) * math.sin(turn)
+        return self._moved(x, y, "slant", distance, degrees)
+
+    def reaching(self, level: Place, distance: float, side: str) -> Place | None:
+        """The place on another place's level that lies so far away, to the left or right.
+
+        None where the level lies farther away than the distance.
+        """
+        rise = level.y - self.y
+        across = float(distance) ** 2 - rise * rise
+        if across < 0:
+            return None
+        x = self.x + (math.sqrt(across) if side == "right" else -math.sqrt(across))
+        return self._moved(x, level.y, "reach", level, distance, side)
+
+    def square_out(self, start: Place, end: Place, distance: float, side: str) -> Place:
+        """So many cm at a right angle to the line from `start` to `end`, to its left or right."""
+        along = (end - start).unit
+        step = (along.left if side == "left" else along.right) * float(distance)
+        return self._moved(self.x + step.x, self.y + step.y, "square", start, end, distance, side)
+
+
+def corner_of_paper(x: float = 0.0, y: float = 0.0) -> Place:
+    """Where the pencil starts."""
+    return Place(float(x), float(y), "", None, (Move("at", ()),))
+
+
+def meeting(a: Place, b: Place, c: Place, d: Place) -> Place | None:
+    """Where the line a - b meets the line c - d; None where they are parallel."""
+    point = meet(a, Vector(b.x - a.x, b.y - a.y), c, Vector(d.x - c.x, d.y - c.y))
+    return None if point is None else Place(point.x, point.y, "", None, (Move("meeting", (a, b, c, d)),))
