@@ -1,0 +1,90 @@
+"""Darts closed on paper: the wedge folded away, the edge turned together about the dart's point."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.checks.along import Mouth, mouths
+from drafting.geometry import IDENTITY, JOIN, Line, Path, Point, Transform, turn
+from drafting.pattern import Dart, Piece
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """A stretch of an edge between two darts, turned to where it lies when the darts are closed.
+
+    Attributes:
+        first: Distance in cm along the drawn edge where it starts.
+        last: Where it ends.
+        path: The stretch, turned.
+        by: The move that brought it there.
+    """
+
+    first: float
+    last: float
+    path: Path
+    by: Transform
+
+
+def closing(dart: Dart) -> Transform:
+    """The turn about the dart's point that lays its second leg on the first."""
+    second, first = dart.second - dart.point, dart.first - dart.point
+    return turn(first.angle - second.angle, dart.point)
+
+
+def stretches(piece: Piece, edge: str) -> tuple[Stretch, ...]:
+    """What is left of an edge when its darts are closed, in walking order.
+
+    The stretch before the first dart stays where it is; each later one turns with its darts.
+    """
+    path = piece.edge(edge).path
+    bounds = [0.0]
+    moves = [IDENTITY]
+    for mouth in sorted(mouths(piece, edge), key=lambda m: m.first):
+        bounds += [mouth.first, mouth.last]
+        moves.append(closing(mouth.dart).then(moves[-1]))
+    bounds.append(path.length())
+    pairs = zip(bounds[::2], bounds[1::2], strict=True)
+    return tuple(
+        Stretch(a, b, path.between(a, b).transformed(move), move)
+        for (a, b), move in zip(pairs, moves, strict=True)
+        if b - a > JOIN
+    )
+
+
+def closed_edge(piece: Piece, edge: str) -> Path:
+    """The line of an edge with all its darts closed, as it is sewn.
+
+    Where the two legs of a dart differ in length their ends do not meet; a straight stroke
+    bridges them, so that the difference shows in the length and in the angle there.
+    """
+    segments = list((parts := stretches(piece, edge))[0].path.segments)
+    for part in parts[1:]:
+        if segments[-1].end.distance(part.path.start) > JOIN:
+            segments.append(Line(segments[-1].end, part.path.start))
+        segments.extend(part.path.segments)
+    return Path(tuple(segments))
+
+
+def closed_point(piece: Piece, edge: str, at: float) -> Point:
+    """Where a mark at a distance in cm along the drawn edge lies when the darts are closed."""
+    point = piece.edge(edge).path.at(at)
+    parts = stretches(piece, edge)
+    home = min(parts, key=lambda s: max(s.first - at, at - s.last, 0.0))
+    return home.by.point(point) if home.first <= at <= home.last else _end(home, at)
+
+
+def angle_over(piece: Piece, mouth: Mouth) -> float:
+    """Angle in degrees, measured in the piece, that the edge makes over a closed dart."""
+    path = piece.edge(mouth.dart.edge).path
+    before = path.split(mouth.first)[0].end_tangent
+    after = closing(mouth.dart).vector(path.split(mouth.last)[1].start_tangent)
+    return 180.0 - _signed(before.angle, after.angle)
+
+
+def _signed(first: float, second: float) -> float:
+    return (second - first + 180.0) % 360.0 - 180.0
+
+
+def _end(stretch: Stretch, at: float) -> Point:
+    return stretch.path.start if at < stretch.first else stretch.path.end

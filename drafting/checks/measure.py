@@ -1,0 +1,148 @@
+"""The tape: measures the drawn lines of the net pieces, and nothing else."""
+
+from __future__ import annotations
+
+from typing import assert_never
+
+import shapely
+
+from drafting.checks.outline import polygon, ring
+from drafting.geometry import Path, Point, Vector, crossing_with_line, meet
+from drafting.pattern import (
+    AngleBetween,
+    CombinedLength,
+    CrossShare,
+    EdgeLength,
+    Girth,
+    LevelDepth,
+    Measuring,
+    Number,
+    Pattern,
+    Piece,
+)
+
+_INWARD = 1e-5
+"""Where a level line lies on a straight hem, the tape is laid this many cm beside it."""
+
+
+def measure(measuring: Measuring, pattern: Pattern) -> float:
+    """Lay the tape as told.
+
+    Returns:
+        Centimetres, or degrees for angles.
+
+    Raises:
+        KeyError: A piece, edge or level is named that the pattern does not have.
+        ValueError: An angle is asked for between edges that do not follow each other, or a
+            level line that no outline reaches.
+    """
+    match measuring:
+        case Girth():
+            return measuring.copies * sum(
+                width(pattern.piece(name), measuring.level) for name in measuring.pieces
+            )
+        case EdgeLength():
+            piece = pattern.piece(measuring.piece)
+            return measuring.copies * sum(piece.sewn_length(e) for e in measuring.edges)
+        case CombinedLength():
+            return sum(factor * measure(part, pattern) for factor, part in measuring.parts)
+        case AngleBetween():
+            return sum(
+                corner_angle(pattern.piece(name), ends, starts)
+                for name, ends, starts in measuring.corners
+            )
+        case CrossShare():
+            return off_the_crease(pattern.piece(measuring.piece), measuring.level)
+        case LevelDepth():
+            piece = pattern.piece(measuring.piece)
+            return _height(piece, measuring.upper) - _height(piece, measuring.lower)
+        case Number():
+            return measuring.value
+    assert_never(measuring)
+
+
+def finished_measurements(pattern: Pattern) -> tuple[tuple[str, float], ...]:
+    """Name and drawn value (cm or degrees) of each finished measurement, in the pattern's order."""
+    return tuple((w.name, measure(w.measuring, pattern)) for w in pattern.finished_measurements)
+
+
+def width(piece: Piece, level: str) -> float:
+    """Width in cm inside the stitching line at a level, less what its darts take there."""
+    left, right = span(piece, level)
+    inside = shapely.LineString([(left.x, left.y), (right.x, right.y)])
+    darts = [
+        shapely.Polygon([(p.x, p.y) for p in (d.first, d.second, d.point)]) for d in piece.darts
+    ]
+    return _inside(piece, left, right) - sum(inside.intersection(d).length for d in darts)
+
+
+def span(piece: Piece, level: str) -> tuple[Point, Point]:
+    """Where the level's line enters and leaves the stitching line: the outermost crossings.
+
+    Raises:
+        KeyError: The piece has no such level.
+        ValueError: The line does not cross the stitching line twice.
+    """
+    line = _level(piece, level)
+    along = (line[1] - line[0]).unit
+    for beside in (0.0, _INWARD, -_INWARD):
+        found = _crossings(piece, line[0] + along.left * beside, along)
+        if len(found) > 1:
+            return found[0], found[-1]
+    raise ValueError(f"the {level} line does not cross {piece.name}")
+
+
+def corner_angle(piece: Piece, ends: str, starts: str) -> float:
+    """Angle in degrees inside the piece where one edge ends and the next one starts.
+
+    Raises:
+        KeyError: No such edge.
+        ValueError: The second edge does not start where the first one ends.
+    """
+    first, second = piece.edge(ends).path, piece.edge(starts).path
+    if first.end.distance(second.start) > 1e-3:
+        raise ValueError(f"{starts} of {piece.name} does not start where {ends} ends")
+    came, goes = first.end_tangent, second.start_tangent
+    turned = came.angle_to(goes)
+    return 180.0 - turned if came.cross(goes) >= 0 else 180.0 + turned
+
+
+def off_the_crease(piece: Piece, level: str) -> float:
+    """Distance in cm along a level between its middle and the piece's grain line."""
+    left, right = span(piece, level)
+    low, high = piece.grain
+    crossing = meet(left, right - left, low, high - low)
+    if crossing is None:
+        raise ValueError(f"the grain of {piece.name} does not cross its {level} line")
+    return left.toward(right, 0.5).distance(crossing)
+
+
+def _crossings(piece: Piece, on: Point, along: Vector) -> list[Point]:
+    path = Path(ring(piece))
+    found = [path.segments[i].at(t) for i, t in crossing_with_line(path, on, along)]
+    found.sort(key=lambda p: (p - on).dot(along))
+    return [p for k, p in enumerate(found) if k == 0 or p.distance(found[k - 1]) > _INWARD * 10]
+
+
+def _inside(piece: Piece, left: Point, right: Point) -> float:
+    """Length of the stroke from crossing to crossing, without what lies outside the piece."""
+    stops = _crossings(piece, left, (right - left).unit)
+    area = polygon(piece)
+    total = left.distance(right)
+    for a, b in zip(stops, stops[1:], strict=False):
+        middle = a.toward(b, 0.5)
+        if len(stops) > 2 and not area.buffer(0.01).covers(shapely.Point(middle.x, middle.y)):
+            total -= a.distance(b)
+    return total
+
+
+def _level(piece: Piece, level: str) -> tuple[Point, Point]:
+    line = piece.level(level)
+    if line is None:
+        raise KeyError(f"{piece.name} has no {level} line")
+    return line
+
+
+def _height(piece: Piece, level: str) -> float:
+    left, right = _level(piece, level)
+    return (left.y + right.y) / 2

@@ -1,0 +1,182 @@
+"""The net pieces: names, outlines, darts and inside lines."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+
+import shapely
+
+from drafting.checks.along import Mouth, mouths, nearest
+from drafting.checks.closing import angle_over
+from drafting.checks.outline import at, is_simple, polygon, ring
+from drafting.geometry import JOIN, Path, Point
+from drafting.pattern import Dart, Finding, FinishedPattern, Piece
+
+LEG_TOLERANCE = 0.05
+"""Dart legs are sewn to each other, so they agree as plain seams do."""
+
+ON_EDGE = 0.01
+"""What is said to lie on the stitching line lies within 0.01 cm of it."""
+
+LEVEL_TOLERANCE = 0.05
+"""Level lines end on the stitching line, as closely as seams agree."""
+
+SMOOTH = (177.0, 183.0)
+"""A seam over a closed dart runs on without a corner: 180 ± 3 degrees.
+
+Source: common practice, no source.
+"""
+
+
+def names_once(finished: FinishedPattern) -> tuple[Finding, ...]:
+    """Find pieces, edges and seams that share a name."""
+    pattern = finished.pattern
+    found = [*_twice("pieces", [p.name for p in pattern.pieces])]
+    found += _twice("seams", [s.name for s in pattern.seams])
+    for piece in pattern.pieces:
+        found += _twice(piece.name, [e.name for e in piece.edges])
+    return tuple(found)
+
+
+def outlines_sound(finished: FinishedPattern) -> tuple[Finding, ...]:
+    """Find outlines that are open, run clockwise, or cross themselves."""
+    return tuple(f for piece in finished.pattern.pieces for f in _outline(piece))
+
+
+def darts_sound(finished: FinishedPattern) -> tuple[Finding, ...]:
+    """Find darts with unequal legs, ends off their edge, or a point or drill hole out of place."""
+    return tuple(f for piece in finished.pattern.pieces for f in _darts(piece))
+
+
+def darts_smooth(finished: FinishedPattern) -> tuple[Finding, ...]:
+    """Advice: find seam lines that make a corner over a closed dart."""
+    return tuple(
+        Finding(
+            code="dart_not_smooth",
+            severity="warning",
+            where=f"{piece.name}.{edge.name}",
+            message=f"With the dart closed, the {edge.name} of {piece.name} makes an angle of "
+            f"{angle:.1f}°; redraw the seam over the folded dart.",
+            measured=angle,
+            allowed=SMOOTH,
+        )
+        for piece in finished.pattern.pieces
+        for edge in piece.edges
+        for mouth in mouths(piece, edge.name)
+        if not SMOOTH[0] <= (angle := angle_over(piece, mouth)) <= SMOOTH[1]
+    )
+
+
+def lines_inside(finished: FinishedPattern) -> tuple[Finding, ...]:
+    """Find level lines that do not end on the outline or leave it, and a grain that does."""
+    return tuple(f for piece in finished.pattern.pieces for f in _lines(piece))
+
+
+def _twice(where: str, names: list[str]) -> Iterator[Finding]:
+    for name, count in Counter(names).items():
+        if count > 1:
+            yield Finding(
+                code="name_twice",
+                severity="error",
+                where=where,
+                message=f"The name {name} stands for {count} things.",
+            )
+
+
+def _outline(piece: Piece) -> Iterator[Finding]:
+    for edge, after in zip(piece.edges, (*piece.edges[1:], piece.edges[0]), strict=True):
+        if (gap := edge.path.end.distance(after.path.start)) > JOIN:
+            yield _error(
+                "outline_open",
+                f"{piece.name}.{edge.name}",
+                f"Between {edge.name} and {after.name} of {piece.name} a gap of {gap:.3f} cm is left.",
+                gap,
+                (0.0, JOIN),
+            )
+            return
+    path = Path(ring(piece))
+    if not is_simple(path):
+        yield _error("outline_crosses", piece.name, f"The outline of {piece.name} crosses itself.")
+    elif path.area() <= 0:
+        yield _error(
+            "outline_clockwise", piece.name, f"The outline of {piece.name} runs clockwise."
+        )
+
+
+def _darts(piece: Piece) -> Iterator[Finding]:
+    area = polygon(piece)
+    for edge in dict.fromkeys(d.edge for d in piece.darts):
+        for mouth in mouths(piece, edge):
+            yield from _dart(piece, area, mouth)
+
+
+def _dart(piece: Piece, area: shapely.Polygon, mouth: Mouth) -> Iterator[Finding]:
+    dart, where = mouth.dart, f"{piece.name}.{mouth.dart.edge}"
+    first, second = dart.legs
+    if abs(first - second) > LEG_TOLERANCE:
+        told = f"The legs of a dart of {piece.name} are {first:.2f} and {second:.2f} cm long."
+        yield _error(
+            "dart_legs_differ", where, told, first - second, (-LEG_TOLERANCE, LEG_TOLERANCE)
+        )
+    if mouth.gap > ON_EDGE or abs(mouth.last - mouth.first - dart.intake) > ON_EDGE:
+        told = f"The mouth of a dart of {piece.name} is no straight stretch of {dart.edge}, walked "
+        yield _error("dart_off_edge", where, told + "from its first leg to its second.")
+    if not area.contains(at(dart.point)):
+        yield _error("dart_point_outside", where, f"The point of a dart lies outside {piece.name}.")
+    if not _wedge(dart).buffer(ON_EDGE).contains(at(dart.drill)):
+        yield _error("drill_outside_dart", where, f"A drill hole of {piece.name} misses its dart.")
+
+
+def _wedge(dart: Dart) -> shapely.Polygon:
+    return shapely.Polygon([(p.x, p.y) for p in (dart.first, dart.second, dart.point)])
+
+
+def _lines(piece: Piece) -> Iterator[Finding]:
+    area = polygon(piece).buffer(LEVEL_TOLERANCE)
+    for name, left, right in piece.levels:
+        where = f"{piece.name}.{name}"
+        off = max(_off_outline(piece, left), _off_outline(piece, right))
+        if off > LEVEL_TOLERANCE:
+            told = f"The {name} line of {piece.name} ends {off:.2f} cm off the outline."
+            yield _error("level_off_outline", where, told, off, (0.0, LEVEL_TOLERANCE))
+        elif not _is_chord(piece, left, right) and not area.covers(_stroke(left, right)):
+            yield _error("level_outside", where, f"The {name} line leaves {piece.name}.")
+    if not area.covers(_stroke(*piece.grain)):
+        yield _error("grain_outside", piece.name, f"The grain line leaves {piece.name}.")
+    if abs(piece.grain[0].x - piece.grain[1].x) > JOIN or piece.grain[0].y >= piece.grain[1].y:
+        yield _error("grain_not_upright", piece.name, f"The grain of {piece.name} does not run up.")
+
+
+def _off_outline(piece: Piece, point: Point) -> float:
+    return nearest(Path(ring(piece)), point)[1]
+
+
+def _is_chord(piece: Piece, left: Point, right: Point) -> bool:
+    """Whether a level runs from end to end of one edge, as at a hem that is hollow or bowed."""
+    return any(
+        {True}
+        == {min(e.path.start.distance(p), e.path.end.distance(p)) < ON_EDGE for p in (left, right)}
+        for e in piece.edges
+    )
+
+
+def _stroke(a: Point, b: Point) -> shapely.LineString:
+    return shapely.LineString([(a.x, a.y), (b.x, b.y)])
+
+
+def _error(
+    code: str,
+    where: str,
+    message: str,
+    measured: float | None = None,
+    allowed: tuple[float, float] | None = None,
+) -> Finding:
+    return Finding(
+        code=code,
+        severity="error",
+        where=where,
+        message=message,
+        measured=measured,
+        allowed=allowed,
+    )
