@@ -118,11 +118,19 @@ class Mark:
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """A text inside the piece, `at` its lower left end, height of capitals in cm."""
+    """A text inside the piece.
+
+    Attributes:
+        text: What is written.
+        at: Where its base line starts.
+        height: Height of capitals in cm.
+        angle: Direction of its base line in degrees, counter-clockwise from +X.
+    """
 
     text: str
     at: Point
     height: float
+    angle: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
