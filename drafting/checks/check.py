@@ -26,8 +26,8 @@ def seams_match(finished: FinishedPattern) -> tuple[Finding, ...]:
             code="seam_mismatch",
             severity="error",
             where=m.seam.name,
-            message=f"The two sides of the {m.seam.name} seam differ by {m.difference:+.2f} cm from "
-            "what is wanted.",
+            message=f"The two sides of the {m.seam.name} seam are {m.difference:+.2f} cm off what "
+            "is wanted.",
             measured=m.difference + m.seam.ease.wanted,
             allowed=(low - m.tolerance, high + m.tolerance),
         )

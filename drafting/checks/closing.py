@@ -9,6 +9,10 @@ from drafting.geometry import IDENTITY, JOIN, Line, Path, Point, Transform, turn
 from drafting.pattern import Dart, Piece
 
 
+_BESIDE = 1e-4
+"""Directions beside a mouth are taken this many cm away from it, clear of the corner."""
+
+
 @dataclass(frozen=True, slots=True)
 class Stretch:
     """A stretch of an edge between two darts, turned to where it lies when the darts are closed.
@@ -77,8 +81,8 @@ def closed_point(piece: Piece, edge: str, at: float) -> Point:
 def angle_over(piece: Piece, mouth: Mouth) -> float:
     """Angle in degrees, measured in the piece, that the edge makes over a closed dart."""
     path = piece.edge(mouth.dart.edge).path
-    before = path.split(mouth.first)[0].end_tangent
-    after = closing(mouth.dart).vector(path.split(mouth.last)[1].start_tangent)
+    before = path.tangent_at(mouth.first - _BESIDE)
+    after = closing(mouth.dart).vector(path.tangent_at(mouth.last + _BESIDE))
     return 180.0 - _signed(before.angle, after.angle)
 
 

@@ -81,8 +81,8 @@ def _kept(piece: FinishedPiece) -> Iterator[Finding]:
                 code="allowance_short",
                 severity="error",
                 where=f"{piece.piece.name}.{edge.name}",
-                message=f"Beside {edge.name} of {piece.piece.name} the cutting line comes as near as "
-                f"{nearest:.2f} cm; the allowance is {allowance:g} cm.",
+                message=f"Beside {edge.name} of {piece.piece.name} the cutting line comes as "
+                f"near as {nearest:.2f} cm; the allowance is {allowance:g} cm.",
                 measured=nearest,
                 allowed=(allowance - CUT_TOLERANCE, allowance),
             )

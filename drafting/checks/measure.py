@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import assert_never
 
 import shapely
 
-from drafting.checks.outline import polygon, ring
+from drafting.checks.outline import at, polygon, ring
 from drafting.geometry import Path, Point, Vector, crossing_with_line, meet
 from drafting.pattern import (
     AngleBetween,
@@ -36,29 +37,25 @@ def measure(measuring: Measuring, pattern: Pattern) -> float:
         ValueError: An angle is asked for between edges that do not follow each other, or a
             level line that no outline reaches.
     """
+    piece = pattern.piece
     match measuring:
-        case Girth():
-            return measuring.copies * sum(
-                width(pattern.piece(name), measuring.level) for name in measuring.pieces
-            )
-        case EdgeLength():
-            piece = pattern.piece(measuring.piece)
-            return measuring.copies * sum(piece.sewn_length(e) for e in measuring.edges)
-        case CombinedLength():
-            return sum(factor * measure(part, pattern) for factor, part in measuring.parts)
-        case AngleBetween():
-            return sum(
-                corner_angle(pattern.piece(name), ends, starts)
-                for name, ends, starts in measuring.corners
-            )
-        case CrossShare():
-            return off_the_crease(pattern.piece(measuring.piece), measuring.level)
-        case LevelDepth():
-            piece = pattern.piece(measuring.piece)
-            return _height(piece, measuring.upper) - _height(piece, measuring.lower)
-        case Number():
-            return measuring.value
-    assert_never(measuring)
+        case Girth(level, pieces, copies):
+            found = copies * sum(width(piece(name), level) for name in pieces)
+        case EdgeLength(name, edges, copies):
+            found = copies * sum(piece(name).sewn_length(edge) for edge in edges)
+        case CombinedLength(parts):
+            found = sum(factor * measure(part, pattern) for factor, part in parts)
+        case AngleBetween(corners):
+            found = sum(corner_angle(piece(name), ends, starts) for name, ends, starts in corners)
+        case CrossShare(name, level):
+            found = off_the_crease(piece(name), level)
+        case LevelDepth(name, upper, lower):
+            found = _height(piece(name), upper) - _height(piece(name), lower)
+        case Number(value):
+            found = value
+        case _:
+            assert_never(measuring)
+    return found
 
 
 def finished_measurements(pattern: Pattern) -> tuple[tuple[str, float], ...]:
@@ -127,11 +124,11 @@ def _crossings(piece: Piece, on: Point, along: Vector) -> list[Point]:
 def _inside(piece: Piece, left: Point, right: Point) -> float:
     """Length of the stroke from crossing to crossing, without what lies outside the piece."""
     stops = _crossings(piece, left, (right - left).unit)
-    area = polygon(piece)
+    area = polygon(piece).buffer(0.01)
     total = left.distance(right)
-    for a, b in zip(stops, stops[1:], strict=False):
+    for a, b in pairwise(stops):
         middle = a.toward(b, 0.5)
-        if len(stops) > 2 and not area.buffer(0.01).covers(shapely.Point(middle.x, middle.y)):
+        if len(stops) > 2 and not area.covers(at(middle)):
             total -= a.distance(b)
     return total
 

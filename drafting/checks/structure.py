@@ -90,7 +90,7 @@ def _outline(piece: Piece) -> Iterator[Finding]:
             yield _error(
                 "outline_open",
                 f"{piece.name}.{edge.name}",
-                f"Between {edge.name} and {after.name} of {piece.name} a gap of {gap:.3f} cm is left.",
+                f"{piece.name} is open between {edge.name} and {after.name}: {gap:.3f} cm.",
                 gap,
                 (0.0, JOIN),
             )
