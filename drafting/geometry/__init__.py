@@ -5,7 +5,9 @@ does not reach) the functions return None; the caller, who knows what it means, 
 """
 
 from drafting.geometry.crossing import Crossing, crossing_with_line, crossings, foot, meet
-from drafting.geometry.fitting import bulged, corner_of, smooth, through_ray, with_handles
+from drafting.geometry.fitting import bulged, corner_of, cuts_ray, smooth, through_ray, with_handles
+from drafting.geometry.loops import self_crossing
+from drafting.geometry.nearest import distance_to, nearest
 from drafting.geometry.offset import OFFSET_TOLERANCE, offset
 from drafting.geometry.path import JOIN, Path, curve, join, polyline
 from drafting.geometry.point import DOWN, LEFT, RIGHT, UP, Point, Vector, direction
@@ -35,16 +37,20 @@ __all__ = [
     "crossing_with_line",
     "crossings",
     "curve",
+    "cuts_ray",
     "direction",
+    "distance_to",
     "foot",
     "join",
     "meet",
     "mirror",
+    "nearest",
     "offset",
     "polyline",
     "quadratic",
     "root",
     "scale",
+    "self_crossing",
     "shift",
     "smooth",
     "through_ray",

@@ -4,10 +4,21 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 from drafting.geometry.path import Path
 from drafting.geometry.point import Point, Vector
-from drafting.geometry.segment import Cubic, Line, Segment
+from drafting.geometry.segment import Cubic, Line, Segment, quadratic_roots
+from drafting.geometry.tangle import curve_crossings
+
+TOUCH = 1e-9
+"""A point this near to a straight line (cm) lies on it: a million times finer than the house."""
+
+SAME = 1e-5
+"""Crossings nearer to each other than this (cm) are one: curves that touch meet once."""
+
+Place = tuple[int, float]
+"""Segment number and t: a position on a path."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,14 +26,14 @@ class Crossing:
     """A common point of two paths: where it is, and segment number and t on each."""
 
     point: Point
-    first: tuple[int, float]
-    second: tuple[int, float]
+    first: Place
+    second: Place
 
 
 def meet(p: Point, along: Vector, q: Point, toward: Vector) -> Point | None:
     """Where two endless straight lines meet; None where they are parallel."""
     turn = along.cross(toward)
-    if abs(turn) < 1e-12 * along.length * toward.length:
+    if abs(turn) < 1e-12 * along.length * toward.length or turn == 0:
         return None
     return p + along * ((q - p).cross(toward) / turn)
 
@@ -38,7 +49,8 @@ def crossings(first: Path, second: Path, accuracy: float = 1e-7) -> tuple[Crossi
 
     Args:
         first: A path.
-        second: Another path. Stretches on top of each other are not reported as crossings.
+        second: Another path. Stretches on top of each other are not reported as crossings; where
+            two curves only touch, that is one crossing.
         accuracy: How near the two curves must come, in cm.
     """
     found: list[Crossing] = []
@@ -46,9 +58,9 @@ def crossings(first: Path, second: Path, accuracy: float = 1e-7) -> tuple[Crossi
     for i, a in enumerate(first.segments):
         box = a.bounds()
         for j, b in enumerate(second.segments):
-            if not _apart(box, boxes[j]):
+            if not apart(box, boxes[j]):
                 found += [
-                    Crossing(a.at(t), (i, t), (j, u)) for t, u in _segment_crossings(a, b, accuracy)
+                    Crossing(a.at(t), (i, t), (j, u)) for t, u in segment_crossings(a, b, accuracy)
                 ]
     found.sort(key=lambda c: c.first)
     return tuple(_distinct(found))
@@ -57,62 +69,92 @@ def crossings(first: Path, second: Path, accuracy: float = 1e-7) -> tuple[Crossi
 def _distinct(found: list[Crossing]) -> list[Crossing]:
     kept: list[Crossing] = []
     for crossing in found:
-        if not any(crossing.point.distance(k.point) < 1e-5 for k in kept):
+        if not any(crossing.point.distance(k.point) < SAME for k in kept):
             kept.append(crossing)
     return kept
 
 
-def crossing_with_line(path: Path, on: Point, along: Vector) -> tuple[tuple[int, float], ...]:
-    """Segment number and t wherever a path crosses an endless straight line."""
-    found: list[tuple[int, float]] = []
+def crossing_with_line(path: Path, on: Point, along: Vector) -> tuple[Place, ...]:
+    """Segment number and t wherever a path crosses or touches an endless straight line.
+
+    A stretch that lies on the line is not reported.
+    """
+    found: list[Place] = []
     normal = along.unit.left
     for i, s in enumerate(path.segments):
-        points = (s.start, s.end) if isinstance(s, Line) else (s.start, s.leaving, s.arriving, s.end)
-        heights = tuple((p - on).dot(normal) for p in points)
-        found += [(i, t) for t in _roots(heights)]
+        found += [(i, t) for t in _on_line(s, on, normal)]
     return tuple(found)
 
 
-def _roots(heights: tuple[float, ...]) -> list[float]:
-    """Parameters in 0..1 where a Bernstein polynomial is zero, by halving its hull."""
-    found: list[float] = []
-    stack = [(heights, 0.0, 1.0)]
-    while stack:
-        h, t0, t1 = stack.pop()
-        if min(h) > 1e-9 or max(h) < -1e-9:
-            continue
-        if len(h) == 2 and h[0] != h[1]:
-            found.append(min(t1, max(t0, t0 + (t1 - t0) * h[0] / (h[0] - h[1]))))
-        elif t1 - t0 < 1e-9:
-            found.append((t0 + t1) / 2)
-        elif max(h) - min(h) > 1e-12:
-            low, high = _halves(h)
-            middle = (t0 + t1) / 2
-            stack += [(low, t0, middle), (high, middle, t1)]
-    found.sort()
-    return [t for k, t in enumerate(found) if k == 0 or t - found[k - 1] > 1e-7]
-
-
-def _halves(h: tuple[float, ...]) -> tuple[tuple[float, ...], tuple[float, ...]]:
-    rows = [h]
-    while len(rows[-1]) > 1:
-        r = rows[-1]
-        rows.append(tuple((a + b) / 2 for a, b in zip(r, r[1:], strict=False)))
-    return tuple(r[0] for r in rows), tuple(r[-1] for r in reversed(rows))
-
-
-def _apart(a: tuple[float, ...], b: tuple[float, ...], slack: float = 1e-9) -> bool:
-    return (
-        a[2] < b[0] - slack or b[2] < a[0] - slack or a[3] < b[1] - slack or b[3] < a[1] - slack
+def _on_line(s: Segment, on: Point, normal: Vector) -> list[float]:
+    if isinstance(s, Line):
+        return _straight_roots((s.start - on).dot(normal), (s.end - on).dot(normal))
+    nx, ny, level = normal.x, normal.y, on.x * normal.x + on.y * normal.y
+    p, q, r, e = s.start, s.leaving, s.arriving, s.end
+    return _roots(
+        p.x * nx + p.y * ny - level,
+        q.x * nx + q.y * ny - level,
+        r.x * nx + r.y * ny - level,
+        e.x * nx + e.y * ny - level,
     )
 
 
-def _segment_crossings(a: Segment, b: Segment, accuracy: float) -> list[tuple[float, float]]:
+def _straight_roots(h: float, k: float) -> list[float]:
+    if abs(h) < TOUCH:
+        return [] if abs(k) < TOUCH else [0.0]
+    if abs(k) < TOUCH:
+        return [1.0]
+    return [] if (h > 0) == (k > 0) else [h / (h - k)]
+
+
+def _roots(h: float, i: float, j: float, k: float) -> list[float]:
+    """Where in 0..1 a cubic in Bernstein form is zero: at most one root between its turns."""
+    if min(h, i, j, k) > TOUCH or max(h, i, j, k) < -TOUCH:
+        return []
+    a, b, c = k - 3 * j + 3 * i - h, 3 * (j - 2 * i + h), 3 * (i - h)
+    turns = sorted(t for t in quadratic_roots(3 * a, 2 * b, c) if 0 < t < 1)
+    marks = [(t, _snapped(((a * t + b) * t + c) * t + h)) for t in (0.0, *turns, 1.0)]
+    found = [marks[0][0]] if marks[0][1] == 0 else []
+    for (t0, v0), (t1, v1) in pairwise(marks):
+        if v1 == 0 and v0 != 0:
+            found.append(t1)
+        elif v0 * v1 < 0:
+            found.append(_root_between(a, b, c, h, t0, t1))
+    return [] if all(v == 0 for _, v in marks) else found
+
+
+def _snapped(value: float) -> float:
+    return 0.0 if abs(value) < TOUCH else value
+
+
+def _root_between(a: float, b: float, c: float, d: float, low: float, high: float) -> float:
+    """The one zero of a t³ + b t² + c t + d between two bounds (Newton, kept in its bracket)."""
+    rising = ((a * high + b) * high + c) * high + d > 0
+    t = (low + high) / 2
+    for _ in range(80):
+        value = ((a * t + b) * t + c) * t + d
+        low, high = (low, t) if (value > 0) == rising else (t, high)
+        slope = (3 * a * t + 2 * b) * t + c
+        step = t - value / slope if slope != 0 else low
+        step = step if low < step < high else (low + high) / 2
+        if abs(step - t) < 1e-15:
+            break
+        t = step
+    return t
+
+
+def apart(a: tuple[float, ...], b: tuple[float, ...], slack: float = 1e-9) -> bool:
+    """Whether two boxes (least x, least y, greatest x, greatest y) have nothing in common."""
+    return a[2] < b[0] - slack or b[2] < a[0] - slack or a[3] < b[1] - slack or b[3] < a[1] - slack
+
+
+def segment_crossings(a: Segment, b: Segment, accuracy: float = 1e-7) -> list[tuple[float, float]]:
+    """Crossings of two segments, as pairs of t on the one and t on the other."""
     if isinstance(b, Line):
         return _with_stroke(a, b)
     if isinstance(a, Line):
         return [(t, u) for u, t in _with_stroke(b, a)]
-    return _curve_crossings(a, b, accuracy)
+    return curve_crossings(a, b, accuracy)
 
 
 def _with_stroke(a: Segment, b: Line) -> list[tuple[float, float]]:
@@ -121,47 +163,15 @@ def _with_stroke(a: Segment, b: Line) -> list[tuple[float, float]]:
     size = along.dot(along)
     if size == 0:
         return []
+    slack = TOUCH / math.sqrt(size)
     found = []
-    for _, t in crossing_with_line(Path((a,)), b.start, along):
+    for t in _on_line(a, b.start, along.unit.left):
         u = (a.at(t) - b.start).dot(along) / size
-        if -1e-9 <= u <= 1 + 1e-9:
+        if -slack <= u <= 1 + slack:
             found.append((t, min(1.0, max(0.0, u))))
     return found
 
 
-def _curve_crossings(a: Cubic, b: Cubic, accuracy: float) -> list[tuple[float, float]]:
-    """Halve both curves until their boxes are small, then let Newton finish."""
-    found: list[tuple[float, float]] = []
-    stack = [(a, 0.0, 1.0, b, 0.0, 1.0)]
-    for _ in range(4000):
-        if not stack:
-            break
-        s, s0, s1, r, r0, r1 = stack.pop()
-        if _apart(s.bounds(), r.bounds()):
-            continue
-        if s1 - s0 < 1e-3 and r1 - r0 < 1e-3:
-            pair = _refined(a, b, (s0 + s1) / 2, (r0 + r1) / 2, accuracy)
-            if pair and not any(math.dist(pair, f) < 1e-5 for f in found):
-                found.append(pair)
-            continue
-        sm, rm = (s0 + s1) / 2, (r0 + r1) / 2
-        for sa, t0, t1 in zip(s.split(0.5), (s0, sm), (sm, s1), strict=True):
-            for ra, u0, u1 in zip(r.split(0.5), (r0, rm), (rm, r1), strict=True):
-                stack.append((sa, t0, t1, ra, u0, u1))
-    return found
-
-
-def _refined(
-    a: Cubic, b: Cubic, t: float, u: float, accuracy: float
-) -> tuple[float, float] | None:
-    for _ in range(20):
-        gap = b.at(u) - a.at(t)
-        if gap.length < accuracy / 10:
-            break
-        da, db = a.derivative(t), b.derivative(u)
-        turn = da.cross(db)
-        if abs(turn) < 1e-12:
-            break
-        t = min(1.0, max(0.0, t + gap.cross(db) / turn))
-        u = min(1.0, max(0.0, u + gap.cross(da) / turn))
-    return (t, u) if (b.at(u) - a.at(t)).length < max(accuracy, 1e-7) * 10 else None
+def on_curve(c: Cubic, on: Point, along: Vector) -> list[float]:
+    """Where one curve crosses or touches an endless straight line."""
+    return _on_line(c, on, along.unit.left)

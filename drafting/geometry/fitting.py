@@ -21,7 +21,9 @@ def with_handles(
     )
 
 
-def smooth(start: Point, leaving: Vector, end: Point, arriving: Vector, tension: float = 1 / 3) -> Cubic:
+def smooth(
+    start: Point, leaving: Vector, end: Point, arriving: Vector, tension: float = 1 / 3
+) -> Cubic:
     """A fair curve between two points and directions; handles a share of the chord each."""
     return with_handles(start, leaving, end, arriving, tension * start.distance(end))
 
@@ -33,7 +35,12 @@ def bulged(start: Point, end: Point, left: float) -> Cubic:
 
 
 def through_ray(
-    draw: Callable[[float], Cubic], origin: Point, along: Vector, distance: float, low: float, high: float
+    draw: Callable[[float], Cubic],
+    origin: Point,
+    along: Vector,
+    distance: float,
+    low: float,
+    high: float,
 ) -> tuple[float, Cubic] | None:
     """The member of a family of curves that cuts a ray at a distance from its origin.
 
@@ -50,15 +57,19 @@ def through_ray(
     """
 
     def short(k: float) -> float:
-        cubic = draw(k)
-        hits = crossing_with_line(Path((cubic,)), origin, along)
-        ahead = [d for _, t in hits if (d := (cubic.at(t) - origin).dot(along.unit)) > -1e-9]
-        return (min(ahead) if ahead else math.inf) - distance
+        return cuts_ray(draw(k), origin, along) - distance
 
     if not (math.isfinite(short(low)) and math.isfinite(short(high))):
         return None
     k = root(short, low, high, 1e-8)
     return None if k is None else (k, draw(k))
+
+
+def cuts_ray(cubic: Cubic, origin: Point, along: Vector) -> float:
+    """Distance in cm from a ray's origin to a curve along the ray; infinite where it misses."""
+    hits = crossing_with_line(Path((cubic,)), origin, along)
+    ahead = [d for _, t in hits if (d := (cubic.at(t) - origin).dot(along.unit)) > -1e-9]
+    return min(ahead, default=math.inf)
 
 
 def corner_of(start: Point, leaving: Vector, end: Point, arriving: Vector) -> Point | None:

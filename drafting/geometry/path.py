@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 
 from drafting.geometry.point import Point, Vector
 from drafting.geometry.segment import LENGTH_ACCURACY, Cubic, Line, Segment
@@ -90,6 +91,16 @@ class Path:
         """The part from one distance to another, both in cm from the start, first < last."""
         return self.split(last)[0].split(first)[1]
 
+    def stretch(self, first: tuple[int, float], last: tuple[int, float]) -> Path:
+        """The part between two places, each segment number and t, the first before the last."""
+        (i, t), (j, u) = first, last
+        if i == j:
+            head = self.segments[i].split(u)[0] if u < 1 else self.segments[i]
+            return Path((head.split(t / u)[1] if t > 0 else head,))
+        start = (self.segments[i].split(t)[1],) if 0 < t < 1 else self.segments[i : i + (t <= 0)]
+        end = (self.segments[j].split(u)[0],) if 0 < u < 1 else self.segments[j : j + (u >= 1)]
+        return Path((*start, *self.segments[i + 1 : j], *end))
+
     def reversed(self) -> Path:
         """The same line drawn the other way."""
         return Path(tuple(s.reversed() for s in reversed(self.segments)))
@@ -133,7 +144,7 @@ def join(paths: Iterable[Path]) -> Path:
 
 def polyline(*points: Point) -> Path:
     """Straight strokes through two or more points."""
-    return Path(tuple(Line(a, b) for a, b in zip(points, points[1:], strict=False)))
+    return Path(tuple(Line(a, b) for a, b in pairwise(points)))
 
 
 def curve(start: Point, leaving: Point, arriving: Point, end: Point) -> Path:

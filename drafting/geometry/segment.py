@@ -46,7 +46,7 @@ class Line:
         return self.start.distance(self.end)
 
     def parameter_at(self, distance: float) -> float:
-        """t at a distance from the start, clamped to 0..1."""
+        """Parameter t at a distance from the start, clamped to 0..1."""
         size = self.length()
         return 0.0 if size == 0 else min(1.0, max(0.0, distance / size))
 
@@ -152,7 +152,7 @@ class Cubic:
         return total * half
 
     def parameter_at(self, distance: float) -> float:
-        """t at a distance in cm from the start, clamped to 0..1 (Newton, kept in its bracket)."""
+        """Parameter t at a distance in cm from the start, clamped to 0..1 (Newton, kept in its bracket)."""
         whole = self.length()
         if distance <= 0 or whole == 0:
             return 0.0
@@ -185,7 +185,10 @@ class Cubic:
     def transformed(self, by: Transform) -> Cubic:
         """The curve's image."""
         return Cubic(
-            by.point(self.start), by.point(self.leaving), by.point(self.arriving), by.point(self.end)
+            by.point(self.start),
+            by.point(self.leaving),
+            by.point(self.arriving),
+            by.point(self.end),
         )
 
     def bounds(self) -> tuple[float, float, float, float]:

@@ -1,0 +1,211 @@
+"""The cutting line put together: stretches beside the edges, turned into each other."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import groupby, pairwise
+
+from drafting.geometry import Cubic, Line, Path, Point, Segment, nearest, self_crossing
+from drafting.geometry.offset import beside
+from drafting.pattern.arm import TINY, Arm, Place, Turn
+from drafting.pattern.caps import cap
+from drafting.pattern.mitre import mitre
+from drafting.pattern.piece import Dart, Edge
+
+CORNER_ANGLE = 0.01
+"""Where an edge's line turns by more than this (degrees) it has a corner of its own: at 4 cm of
+allowance a lesser turn opens the cutting line by less than 0.001 cm, which is closed silently."""
+
+_PATIENCE = 50
+"""Loops taken out of one cutting line at most; a piece with more is no piece."""
+
+
+Part = tuple[int, Segment]
+"""A segment of the whole line and its owner: 2 n for edge n, 2 n + 1 for the corner at its end."""
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A stretch of an edge without corner or dart, and its cutting line, not yet trimmed."""
+
+    stitch: Path
+    cut: Path
+    allowance: float
+
+    @property
+    def end(self) -> Arm:
+        """The arm at its end."""
+        s = self.stitch
+        return Arm(s.end, s.end_tangent, s.end_tangent.right, self.cut, self.allowance)
+
+    @property
+    def start(self) -> Arm:
+        """The arm at its start, turned round."""
+        s, ahead = self.stitch, -self.stitch.start_tangent
+        return Arm(s.start, ahead, ahead.left, self.cut.reversed(), self.allowance)
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """All runs of one edge and the turns between them."""
+
+    runs: tuple[Run, ...]
+    turns: tuple[Turn, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Contour:
+    """The whole cutting line: each part with the number of its edge or corner; a part may be ()."""
+
+    edges: tuple[tuple[Segment, ...], ...]
+    corners: tuple[tuple[Segment, ...], ...]
+    line: Path
+
+
+def beside_edge(edge: Edge, darts: tuple[Dart, ...], allowance: float) -> Stretch:
+    """The cutting line beside an edge, in runs: split at its own corners and its darts."""
+    pieces, mouths = _stretches(edge.path, darts)
+    runs: list[Run] = []
+    turns: list[Turn] = []
+    for k, piece in enumerate(pieces):
+        for n, line in enumerate(_without_corners(piece)):
+            run = Run(line, _cut(line, allowance), allowance)
+            if runs and n == 0:
+                turns.append(cap(mouths[k - 1], runs[-1].end, run.start))
+            elif runs:
+                turns.append(mitre(runs[-1].end, run.start)[0])
+            runs.append(run)
+    return Stretch(tuple(runs), tuple(turns))
+
+
+def _stretches(path: Path, darts: tuple[Dart, ...]) -> tuple[list[Path], list[Dart]]:
+    """The stretches beside and between the mouths; a mouth at the very end counts as edge."""
+    pieces: list[Path] = []
+    mouths: list[Dart] = []
+    rest = path
+    for dart in darts:
+        head, tail = _parted(rest, dart.first)
+        after = tail and _parted(tail, dart.second)[1]
+        if head is not None and after is not None:
+            pieces.append(head)
+            mouths.append(dart)
+            rest = after
+    return [*pieces, rest], mouths
+
+
+def _parted(path: Path, p: Point) -> tuple[Path | None, Path | None]:
+    """The line before and after a point on it; None where nothing is left."""
+    i, t, _ = nearest(path, p)
+    head, tail = path.split_at(i, t)
+    return (head if _is_long(head) else None), (tail if _is_long(tail) else None)
+
+
+def _is_long(path: Path) -> bool:
+    return path.length() > 1e-4
+
+
+def _without_corners(path: Path) -> list[Path]:
+    """The path split where its direction jumps."""
+    solid = [s for s in path.segments if s.length() > TINY] or list(path.segments)
+    groups: list[list[Segment]] = [[solid[0]]]
+    for a, b in pairwise(solid):
+        if a.tangent(1).angle_to(b.tangent(0)) > CORNER_ANGLE:
+            groups.append([])
+        groups[-1].append(b)
+    return [Path(tuple(g)) for g in groups]
+
+
+def _cut(path: Path, allowance: float) -> Path:
+    """The offset of a line without corners, closed where rounding parts it."""
+    result: list[Segment] = []
+    for segment in path.segments:
+        for s in beside(segment, -allowance):
+            if result and result[-1].end != s.start:
+                result.append(_snapped(s, result[-1].end))
+            else:
+                result.append(s)
+    return Path(tuple(result))
+
+
+def _snapped(s: Segment, start: Point) -> Segment:
+    """The segment with its start moved by a rounding error."""
+    if isinstance(s, Line):
+        return Line(start, s.end)
+    return Cubic(start, s.leaving + (start - s.start), s.arriving, s.end)
+
+
+def contour(stretches: tuple[Stretch, ...], corners: tuple[Turn, ...]) -> Contour:
+    """Join the stretches of all edges and the corners between them, and take out the loops."""
+    parts: list[Part] = []
+    count = len(stretches)
+    for e, stretch in enumerate(stretches):
+        opening = corners[e - 1].second
+        for k, run in enumerate(stretch.runs):
+            turn = stretch.turns[k] if k < len(stretch.turns) else corners[e]
+            parts += [(2 * e, s) for s in _clipped(run.cut, opening, turn.first)]
+            inner = k < len(stretch.turns)
+            parts += [(2 * e if inner else 2 * e + 1, s) for s in turn.segments]
+            opening = turn.second
+    return _sorted(untangled(parts), count)
+
+
+def _clipped(cut: Path, opening: Place, closing: Place) -> tuple[Segment, ...]:
+    """What two corners leave of a cutting line; run backward where they have passed each other.
+
+    The opening corner sees the line turned round.
+    """
+    first, last = (len(cut.segments) - 1 - opening[0], 1 - opening[1]), closing
+    if abs(sum(first) - sum(last)) < 1e-12:
+        return ()
+    if sum(first) < sum(last):
+        return cut.stretch(first, last).segments
+    return cut.stretch(last, first).reversed().segments
+
+
+def untangled(parts: list[Part]) -> list[Part]:
+    """A closed line without loops: where it crosses itself the shorter way round is left out."""
+    for _ in range(_PATIENCE):
+        hit = self_crossing([s for _, s in parts])
+        if hit is None:
+            break
+        parts = _without_loop(parts, *hit)
+    return parts
+
+
+def _without_loop(parts: list[Part], first: Place, second: Place) -> list[Part]:
+    (i, t), (j, u) = first, second
+    (one, a), (two, b) = parts[i], parts[j]
+    (a_head, a_tail), (b_head, b_tail) = a.split(t), b.split(u)
+    loop = [(one, a_tail), *parts[i + 1 : j], (two, b_head)]
+    rest = [*parts[:i], (one, a_head), (two, b_tail), *parts[j + 1 :]]
+    kept = rest if _length(rest) >= _length(loop) else loop
+    return [(k, s) for k, s in kept if s.length() > TINY]
+
+
+def _length(parts: list[Part]) -> float:
+    return sum(s.length() for _, s in parts)
+
+
+def _sorted(parts: list[Part], count: int) -> Contour:
+    """The parts by edge and corner; where loops have torn one apart its longest piece counts."""
+    owned: dict[int, tuple[Segment, ...]] = {}
+    for owner, group in groupby(_rotated(parts), key=lambda p: p[0]):
+        piece = tuple(s for _, s in group)
+        if _size(piece) > _size(owned.get(owner, ())):
+            owned[owner] = piece
+    return Contour(
+        tuple(owned.get(2 * e, ()) for e in range(count)),
+        tuple(owned.get(2 * e + 1, ()) for e in range(count)),
+        Path(tuple(s for _, s in _rotated(parts))),
+    )
+
+
+def _size(segments: tuple[Segment, ...]) -> float:
+    return sum(s.length() for s in segments)
+
+
+def _rotated(parts: list[Part]) -> list[Part]:
+    """The same closed line, begun where the first edge begins."""
+    owners = [k for k, _ in parts]
+    starts = [n for n, k in enumerate(owners) if k == min(owners) and owners[n - 1] != k]
+    return parts[starts[0] :] + parts[: starts[0]] if starts else parts

@@ -1,0 +1,155 @@
+"""Corners of the cutting line: which rule a corner takes, and how each rule draws it.
+
+Source of the rules: common practice, no source; that corners are squared so that the cut edges
+of the seam coincide: Helen Joseph-Armstrong, "Patternmaking for Fashion Design" (from memory).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from drafting.geometry import Path, Segment, crossings, mirror
+from drafting.pattern.arm import (
+    MITRE_LIMIT,
+    TINY,
+    Arm,
+    Stop,
+    Turn,
+    is_convex,
+    own_end,
+    reach,
+    strokes,
+    through,
+)
+from drafting.pattern.finished import CornerRule
+from drafting.pattern.mitre import extended, mitre, stop_at
+from drafting.pattern.piece import Role
+
+SMOOTH_ANGLE = 10.0
+"""Edges that turn by less than this (degrees) go on smoothly: no corner of a garment is so flat."""
+
+
+Rule = Callable[[Arm, Arm], Turn | None]
+"""Draws a corner between two arms, the one that the rule speaks of first; None where it fails."""
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """An arm and what the rules must know of its edge; rank 0 is sewn first."""
+
+    arm: Arm
+    edge: str
+    role: Role
+    rank: int
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A corner that has been drawn."""
+
+    rule: CornerRule
+    turn: Turn
+    squared_to: str | None = None
+
+
+def turn_corner(before: Side, after: Side) -> Made:
+    """Draw the cutting line from the edge that ends at a corner into the one that starts there."""
+    for rule in (_folded, _flat, _hemmed, _sewn):
+        if made := rule(before, after):
+            return made
+    turn, true = mitre(before.arm, after.arm)
+    return Made(CornerRule.MITRE if true else CornerRule.BEVEL, turn)
+
+
+def _folded(before: Side, after: Side) -> Made | None:
+    """Beside a fold the cutting line ends exactly on the fold's line."""
+    folds = [before.role is Role.FOLD, after.role is Role.FOLD]
+    if not any(folds):
+        return None
+    turn = _either_way(_to_fold, before, after, first=folds[0])
+    return None if turn is None else Made(CornerRule.FOLD, turn)
+
+
+def _flat(before: Side, after: Side) -> Made | None:
+    """Two edges of one smooth line: joined, or a step square across where allowances differ."""
+    one, two = before.arm, after.arm
+    if one.ahead.angle_to(-two.ahead) > SMOOTH_ANGLE:
+        return None
+    if abs(one.allowance - two.allowance) < TINY:
+        turn, _ = mitre(one, two)
+        return Made(CornerRule.SMOOTH, turn)
+    across = (one.outward + two.outward).unit
+    stops = reach(one, one.at, across, one.cut.end), reach(two, two.at, across, two.cut.end)
+    first, second = stops[0] or own_end(one), stops[1] or own_end(two)
+    return Made(CornerRule.STEP, through(first, second))
+
+
+def _hemmed(before: Side, after: Side) -> Made | None:
+    """Over a hem's fold the neighbour is mirrored, so that the turned hem lies on it flat."""
+    hems = [before.role is Role.HEM, after.role is Role.HEM]
+    if hems[0] == hems[1]:
+        return None
+    turn = _either_way(_over_hem, before, after, first=hems[0])
+    return None if turn is None else Made(CornerRule.MIRRORED, turn)
+
+
+def _sewn(before: Side, after: Side) -> Made | None:
+    """Square to the seam that is sewn first, so that its raw edges coincide when pressed open."""
+    if before.rank == after.rank:
+        return None
+    first = before.rank < after.rank
+    turn = _either_way(_squared, before, after, first=first)
+    name = (before if first else after).edge
+    return None if turn is None else Made(CornerRule.SQUARED, turn, name)
+
+
+def _either_way(rule: Rule, before: Side, after: Side, *, first: bool) -> Turn | None:
+    """Draw by a rule that names its main arm first, whichever edge that is."""
+    if first:
+        return rule(before.arm, after.arm)
+    turn = rule(after.arm, before.arm)
+    return None if turn is None else turn.turned
+
+
+def _to_fold(fold: Arm, other: Arm) -> Turn | None:
+    stop = reach(other, fold.at, fold.ahead)
+    return None if stop is None else through(own_end(fold), stop)
+
+
+def _squared(seam: Arm, other: Arm) -> Turn | None:
+    """From where the other cutting line meets the seam's own line, square out to the seam's cut."""
+    stop = reach(other, seam.at, seam.ahead)
+    if stop is None or not (is_convex(seam, other) and seam.runs_true and other.runs_true):
+        return None
+    beyond = (stop.point - seam.at).dot(seam.ahead)
+    limit = MITRE_LIMIT * max(seam.allowance, other.allowance)
+    if not -TINY < beyond <= limit + TINY:
+        return None
+    end = own_end(seam)
+    return through(Stop(end.place, end.on, stop.point + seam.outward * seam.allowance), stop)
+
+
+def _over_hem(hem: Arm, other: Arm) -> Turn | None:
+    """The other cutting line's image about the hem's stitching line, down to the hem's cut."""
+    start = reach(other, hem.at, hem.ahead)
+    if start is None or hem.allowance < TINY or not (hem.runs_true and is_convex(hem, other)):
+        return None
+    image = _image(other, start, hem)
+    depth = MITRE_LIMIT * hem.allowance
+    found = crossings(extended(image, depth), extended(hem.cut, depth))
+    if not found:
+        return None
+    best = found[0]
+    down = extended(image, depth).split_at(*best.first)[0].segments
+    back = tuple(s.reversed() for s in reversed(down))
+    stop = stop_at(hem, best.second, best.point)
+    out = strokes((stop.on, stop.point))
+    return Turn(stop.place, start.place, (*out, *back, *strokes((start.point, start.on))))
+
+
+def _image(other: Arm, start: Stop, hem: Arm) -> Path:
+    """The other arm's cutting line from the fold upward, mirrored about the fold."""
+    kept = other.cut.split_at(*start.place)[0].reversed().segments
+    back: tuple[Segment, ...] = (*strokes((start.point, start.on)), *kept)
+    return Path(back).transformed(mirror(hem.at, hem.ahead))

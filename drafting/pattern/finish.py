@@ -1,0 +1,126 @@
+"""Add the allowances: from the stitching line to the line that the scissors follow."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from drafting.geometry import Path, Point, Segment, Vector, crossing_with_line
+from drafting.pattern.allowance import Finish
+from drafting.pattern.contour import Stretch, beside_edge, contour
+from drafting.pattern.corners import Made, Side, turn_corner
+from drafting.pattern.finished import Corner, FinishedNotch, FinishedPattern, FinishedPiece
+from drafting.pattern.pattern import Pattern
+from drafting.pattern.piece import Dart, Edge, Notch, Piece, Role
+
+ON_LEG = 1e-3
+"""A notch this near to a dart's leg end (cm) marks the leg, and follows it outward."""
+
+
+def finish_pattern(pattern: Pattern, finish: Finish) -> FinishedPattern:
+    """Give every piece its cutting line. Checks, findings and labels are left to others.
+
+    Args:
+        pattern: The net pattern; its seams stand in sewing order.
+        finish: Allowance in cm for each kind of edge.
+    """
+    ranks = _ranks(pattern)
+    last = len(pattern.seams)
+
+    def finished(piece: Piece) -> FinishedPiece:
+        return finish_piece(piece, finish, lambda edge: ranks.get((piece.name, edge), last))
+
+    pieces = tuple(finished(piece) for piece in pattern.pieces)
+    return FinishedPattern(pattern=pattern, finish=finish, pieces=pieces)
+
+
+def _ranks(pattern: Pattern) -> dict[tuple[str, str], int]:
+    """When each edge is first sewn: the number of its first seam."""
+    ranks: dict[tuple[str, str], int] = {}
+    for number, seam in enumerate(pattern.seams):
+        for part in (*seam.one, *seam.two):
+            ranks.setdefault((part.piece, part.edge), number)
+    return ranks
+
+
+def finish_piece(piece: Piece, finish: Finish, rank: Callable[[str], int]) -> FinishedPiece:
+    """Give one piece its cutting line.
+
+    Args:
+        piece: The net piece.
+        finish: Allowance in cm for each kind of edge.
+        rank: When the edge of a name is sewn; the lower, the earlier. Edges of the same rank meet
+            in a mitre, others are squared to the one sewn first.
+    """
+    allowances = tuple(edge_allowance(edge, finish) for edge in piece.edges)
+    stretches = tuple(
+        beside_edge(edge, piece.darts_on(edge.name), allowance)
+        for edge, allowance in zip(piece.edges, allowances, strict=True)
+    )
+    made = _corners(piece, stretches, rank)
+    line = contour(stretches, tuple(m.turn for m in made))
+    return FinishedPiece(
+        piece=piece,
+        allowances=allowances,
+        edge_cuts=tuple(_path(segments) for segments in line.edges),
+        corners=_described(piece, made, line.corners),
+        cut_line=line.line,
+        notches=tuple(_carried_out(piece, notch, line.line) for notch in piece.notches),
+    )
+
+
+def edge_allowance(edge: Edge, finish: Finish) -> float:
+    """Allowance of an edge in cm: none on a fold or on an edge that needs no finish."""
+    return 0.0 if edge.role in (Role.FOLD, Role.FINISHED) else finish.allowance(edge.kind)
+
+
+def _path(segments: tuple[Segment, ...]) -> Path | None:
+    return Path(segments) if segments else None
+
+
+def _corners(
+    piece: Piece, stretches: tuple[Stretch, ...], rank: Callable[[str], int]
+) -> tuple[Made, ...]:
+    """The corner at the end of each edge."""
+    made = []
+    for n, edge in enumerate(piece.edges):
+        k = (n + 1) % len(piece.edges)
+        other = piece.edges[k]
+        made.append(
+            turn_corner(
+                Side(stretches[n].runs[-1].end, edge.name, edge.role, rank(edge.name)),
+                Side(stretches[k].runs[0].start, other.name, other.role, rank(other.name)),
+            )
+        )
+    return tuple(made)
+
+
+def _described(
+    piece: Piece, made: tuple[Made, ...], paths: tuple[tuple[Segment, ...], ...]
+) -> tuple[Corner, ...]:
+    edges = piece.edges
+    return tuple(
+        Corner(edge.name, after.name, m.rule, edge.path.end, _path(path), m.squared_to)
+        for edge, after, m, path in zip(edges, (*edges[1:], edges[0]), made, paths, strict=True)
+    )
+
+
+def _carried_out(piece: Piece, notch: Notch, line: Path) -> FinishedNotch:
+    """A notch carried from the stitching line to the first cut that it meets outward."""
+    path = piece.edge(notch.edge).path
+    i, t = path.locate(notch.at)
+    point = path.segments[i].at(t)
+    outward = _along_leg(piece.darts_on(notch.edge), point) or path.segments[i].tangent(t).right
+    return FinishedNotch(notch, point, _outward(line, point, outward), outward)
+
+
+def _along_leg(darts: tuple[Dart, ...], point: Point) -> Vector | None:
+    for dart in darts:
+        if min(point.distance(dart.first), point.distance(dart.second)) < ON_LEG:
+            return (point - dart.point).unit
+    return None
+
+
+def _outward(line: Path, point: Point, outward: Vector) -> Point:
+    hits = [line.segments[i].at(t) for i, t in crossing_with_line(line, point, outward)]
+    ahead = [p for p in hits if (p - point).dot(outward) > -1e-6]
+    return min(ahead, key=lambda p: p.distance(point), default=point)

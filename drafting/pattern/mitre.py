@@ -1,0 +1,93 @@
+"""Two cutting lines brought to their crossing; cut off where that would run too far."""
+
+from __future__ import annotations
+
+from drafting.geometry import Line, Path, Point, Vector, crossings, meet
+from drafting.pattern.arm import (
+    MITRE_LIMIT,
+    TINY,
+    Arm,
+    Place,
+    Stop,
+    Turn,
+    is_convex,
+    own_end,
+    reach,
+    through,
+)
+
+
+def mitre(first: Arm, second: Arm) -> tuple[Turn, bool]:
+    """The cutting lines carried on straight, or trimmed, to where they cross; else a bevel.
+
+    Source: common practice, no source.
+
+    Returns:
+        The turn, and whether it is a true mitre.
+    """
+    limit = MITRE_LIMIT * max(first.allowance, second.allowance)
+    meeting = _carried(first, second) or _trimmed(first, second, limit)
+    if meeting is None or _too_far(first.at, meeting, limit):
+        return bevel(first, second, limit), False
+    return through(*meeting), True
+
+
+def _too_far(corner: Point, meeting: tuple[Stop, Stop], limit: float) -> bool:
+    """A crossing outside the corner may be too far off; one that trims both lines never is."""
+    one, two = meeting
+    outside = one.point != one.on or two.point != two.on
+    return outside and one.point.distance(corner) > limit + TINY
+
+
+def _carried(first: Arm, second: Arm) -> tuple[Stop, Stop] | None:
+    """Where the straight continuations of both cutting lines meet."""
+    a, b = first.cut.end, second.cut.end
+    if a.distance(b) < TINY:
+        return own_end(first), own_end(second)
+    along, toward = first.cut.end_tangent, second.cut.end_tangent
+    p = meet(a, along, b, toward)
+    if p is None or (p - a).dot(along) < -TINY or (p - b).dot(toward) < -TINY:
+        return None
+    return Stop(first.last, a, p), Stop(second.last, b, p)
+
+
+def _trimmed(first: Arm, second: Arm, limit: float) -> tuple[Stop, Stop] | None:
+    """The crossing nearest to the corner of two cutting lines, each carried on by the limit."""
+    found = crossings(extended(first.cut, limit), extended(second.cut, limit))
+    if not found:
+        return None
+    best = min(found, key=lambda c: c.point.distance(first.at))
+    return stop_at(first, best.first, best.point), stop_at(second, best.second, best.point)
+
+
+def extended(cut: Path, by: float) -> Path:
+    """A cutting line carried on straight by some cm."""
+    return Path((*cut.segments, Line(cut.end, cut.end + cut.end_tangent * max(by, TINY))))
+
+
+def stop_at(arm: Arm, place: Place, p: Point) -> Stop:
+    """The stop at a place of the arm's extended cutting line."""
+    beyond = place[0] == len(arm.cut.segments)
+    return Stop(arm.last, arm.cut.end, p) if beyond else Stop(place, p, p)
+
+
+def bevel(first: Arm, second: Arm, limit: float) -> Turn:
+    """Cut off square to the point of the mitre, at the limit from the corner.
+
+    Lines that trim each other nowhere are joined straight; the loop that this makes is taken out
+    when the whole cutting line is known.
+    """
+    if is_convex(first, second):
+        out = _spike(first, second)
+        on = first.at + out * limit
+        one, two = reach(first, on, out.left, on), reach(second, on, out.left, on)
+        if one and two and max(one.point.distance(on), two.point.distance(on)) < 2 * limit:
+            return through(one, two)
+    return through(own_end(first), own_end(second))
+
+
+def _spike(first: Arm, second: Arm) -> Vector:
+    """The direction in which two cutting lines run to a point."""
+    tip = _carried(first, second)
+    out = tip[0].point - first.at if tip else first.ahead + second.ahead
+    return out.unit if out.length > TINY else first.outward
