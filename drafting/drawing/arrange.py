@@ -1,0 +1,277 @@
+"""Pieces laid on paper: grain upright, never overlapping, few pages. Deterministic.
+
+Each piece is pushed from the right against what already lies there, at the height and the way up
+(0 or 180 degrees) that wastes least; several orders and sheet heights are tried, and the one that
+touches the fewest tiles is kept. Lengths in cm; inside this module Y runs downward from the
+sheet's upper edge, since paper fills from the top.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import permutations
+
+import numpy as np
+import shapely
+from numpy.lib.stride_tricks import sliding_window_view
+from numpy.typing import NDArray
+
+from drafting.geometry import Transform
+
+GAP = 1.0
+"""Cut lines stay at least this far apart, so that pieces can be cut out roughly first."""
+BAND = 1.0
+"""Outlines are compared along bands of this height."""
+ALL_ORDERS = 4
+"""Up to so many pieces every order is tried (24 of them); beyond it, three sorted ones."""
+
+Reach = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Something to lay: its cutting line as a polygon, Y up; whether it may be turned by 180."""
+
+    name: str
+    area: shapely.Polygon
+    may_turn: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Tiling:
+    """Tiles laid over a sheet from its upper left corner, in cm.
+
+    Attributes:
+        width: Breadth of the drawing on one page.
+        height: Its height.
+        overlap: What two neighbours both show.
+    """
+
+    width: float
+    height: float
+    overlap: float
+
+    @property
+    def across(self) -> float:
+        """From one tile's left edge to the next one's."""
+        return self.width - self.overlap
+
+    @property
+    def down(self) -> float:
+        """From one tile's upper edge to the next one's."""
+        return self.height - self.overlap
+
+    def tall(self, rows: int) -> float:
+        """Height of a sheet of so many rows."""
+        return rows * self.down + self.overlap
+
+    def rows(self, height: float) -> int:
+        """Least number of rows that hold a height."""
+        return max(1, math.ceil((height - self.overlap) / self.down - 1e-9))
+
+    def columns(self, width: float) -> int:
+        """Least number of columns that hold a width."""
+        return max(1, math.ceil((width - self.overlap) / self.across - 1e-9))
+
+
+@dataclass(frozen=True, slots=True)
+class Arrangement:
+    """Where each block goes on a sheet (cm, Y up, origin at the lower left), in their order."""
+
+    width: float
+    height: float
+    moves: tuple[Transform, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Profile:
+    """A block's least and greatest x in each band, from its top, with half the gap round it."""
+
+    left: Reach
+    right: Reach
+    turned: bool
+
+    @property
+    def bands(self) -> int:
+        return len(self.left)
+
+
+@dataclass(frozen=True, slots=True)
+class _Laid:
+    """One block's place: its profile, x of the profile's zero, and first band."""
+
+    profile: _Profile
+    x: float
+    band: int
+
+
+def arrange(blocks: tuple[Block, ...], tiling: Tiling | None = None) -> Arrangement:
+    """Lay blocks on a sheet.
+
+    Args:
+        blocks: What to lay; at least one.
+        tiling: The pages that the sheet will be printed on; without it the sheet is one piece
+            of paper as high as the tallest block.
+
+    Returns:
+        The sheet's size and the move of each block, in the order given.
+    """
+    profiles = tuple(tuple(_profiles(block)) for block in blocks)
+    tallest = max(p[0].bands for p in profiles) * BAND
+    best: tuple[tuple[float, ...], tuple[_Laid, ...], float] | None = None
+    for height in _heights(tallest, len(blocks), tiling):
+        for order in _orders(profiles, thorough=tiling is not None):
+            laid = _pack(profiles, order, int(height / BAND + 1e-9))
+            cost = _cost(laid, tiling)
+            if best is None or cost < best[0]:
+                best = cost, laid, height
+    assert best is not None  # there is always a height and an order
+    return _arrangement(blocks, best[1], tiling)
+
+
+def tiles_of(
+    areas: Iterable[shapely.Geometry], height: float, tiling: Tiling
+) -> tuple[tuple[int, int], ...]:
+    """Row and column of every tile that carries something, in reading order.
+
+    Args:
+        areas: What is drawn, placed on the sheet, Y up.
+        height: Height of the sheet.
+        tiling: The pages.
+    """
+    whole = shapely.union_all(list(areas))
+    shapely.prepare(whole)
+    rows, columns = tiling.rows(height - whole.bounds[1]), tiling.columns(whole.bounds[2])
+    cells = [(row, column) for row in range(rows) for column in range(columns)]
+    boxes = [_tile_box(row, column, height, tiling) for row, column in cells]
+    return tuple(c for c, hit in zip(cells, shapely.intersects(whole, boxes), strict=True) if hit)
+
+
+def _tile_box(row: int, column: int, height: float, tiling: Tiling) -> shapely.Polygon:
+    """What only this tile shows best: the tile without its overlap, save at the far edges."""
+    x, y = column * tiling.across, height - row * tiling.down
+    half = tiling.overlap / 2
+    left, top = x + (half if column else 0), y - (half if row else 0)
+    return shapely.box(left, y - tiling.height + half, x + tiling.width - half, top)
+
+
+def _profiles(block: Block) -> Iterator[_Profile]:
+    around = block.area.buffer(GAP / 2, quad_segs=4)
+    _, low, _, high = around.bounds
+    ring = shapely.get_coordinates(around.exterior)
+    count = max(1, math.ceil((high - low) / BAND - 1e-9))
+    down = np.column_stack((ring[:, 0], high - ring[:, 1]))
+    left, right = _reaches(down, count)
+    yield _Profile(left, right, turned=False)
+    if block.may_turn:
+        turned = np.column_stack((-ring[:, 0], ring[:, 1] - low))
+        left, right = _reaches(turned, count)
+        yield _Profile(left, right, turned=True)
+
+
+def _reaches(ring: Reach, count: int) -> tuple[Reach, Reach]:
+    """Least and greatest x of a closed polyline in each band of its height."""
+    left, right = np.full(count, np.inf), np.full(count, -np.inf)
+    for (x0, y0), (x1, y1) in zip(ring, ring[1:], strict=False):
+        if y0 > y1:
+            x0, y0, x1, y1 = x1, y1, x0, y0
+        first, last = int(y0 / BAND), min(count - 1, int(y1 / BAND))
+        for band in range(min(first, count - 1), last + 1):
+            for y in (max(y0, band * BAND), min(y1, (band + 1) * BAND)):
+                x = x0 + (x1 - x0) * ((y - y0) / (y1 - y0) if y1 > y0 else 0)
+                left[band], right[band] = min(left[band], x), max(right[band], x)
+            if y1 == y0:
+                left[band], right[band] = min(left[band], x1), max(right[band], x1)
+    return left, right
+
+
+def _heights(tallest: float, count: int, tiling: Tiling | None) -> Iterator[float]:
+    if tiling is None:
+        yield tallest
+        return
+    least = tiling.rows(tallest)
+    for rows in range(least, 2 * least + 1 if count > 1 else least + 1):
+        yield tiling.tall(rows)
+
+
+def _orders(profiles: tuple[tuple[_Profile, ...], ...], *, thorough: bool) -> list[tuple[int, ...]]:
+    numbers = range(len(profiles))
+    if thorough and len(profiles) <= ALL_ORDERS:
+        return list(permutations(numbers))
+
+    def area(i: int) -> float:
+        return float(np.sum(profiles[i][0].right - profiles[i][0].left))
+
+    def breadth(i: int) -> float:
+        return float(np.max(profiles[i][0].right) - np.min(profiles[i][0].left))
+
+    keys = (area, lambda i: profiles[i][0].bands, breadth)
+    return [tuple(sorted(numbers, key=lambda i, k=key: (-k(i), i))) for key in keys]  # type: ignore[misc]
+
+
+def _pack(
+    profiles: tuple[tuple[_Profile, ...], ...], order: tuple[int, ...], bands: int
+) -> tuple[_Laid, ...]:
+    edge: Reach = np.zeros(bands)
+    laid: dict[int, _Laid] = {}
+    for i in order:
+        laid[i] = _best_place(profiles[i], edge)
+        part = slice(laid[i].band, laid[i].band + laid[i].profile.bands)
+        edge[part] = np.maximum(edge[part], laid[i].x + laid[i].profile.right)
+    return tuple(laid[i] for i in range(len(profiles)))
+
+
+def _best_place(ways: tuple[_Profile, ...], edge: Reach) -> _Laid:
+    """The way up and the height at which the block reaches least far to the right."""
+    best: tuple[tuple[float, float, int], _Laid] | None = None
+    for profile in ways:
+        windows = sliding_window_view(edge, profile.bands)
+        xs = np.max(windows - profile.left, axis=1)
+        ends = np.round(xs + np.max(profile.right), 6)
+        waste = np.round(np.sum(xs[:, None] + profile.left - windows, axis=1), 6)
+        band = int(np.lexsort((np.arange(len(xs)), waste, ends))[0])
+        key = (float(ends[band]), float(waste[band]), band)
+        if best is None or key < best[0]:
+            best = key, _Laid(profile, float(xs[band]), band)
+    assert best is not None  # a block can always lie at least one way
+    return best[1]
+
+
+def _cost(laid: tuple[_Laid, ...], tiling: Tiling | None) -> tuple[float, ...]:
+    wide = max(place.x + float(np.max(place.profile.right)) for place in laid)
+    high = max(place.band + place.profile.bands for place in laid)
+    if tiling is None:
+        return (wide, high)
+    touched: set[tuple[int, int]] = set()
+    half = tiling.overlap / 2
+    for place in laid:
+        for k in range(place.profile.bands):
+            y = (place.band + k + 0.5) * BAND
+            row = max(0, int((y - half) / tiling.down))
+            first = max(0, int((place.x + place.profile.left[k] - half) / tiling.across))
+            last = max(0, int((place.x + place.profile.right[k] - half) / tiling.across))
+            touched |= {(row, column) for column in range(first, last + 1)}
+    return (len(touched), wide * high)
+
+
+def _arrangement(
+    blocks: tuple[Block, ...], laid: tuple[_Laid, ...], tiling: Tiling | None
+) -> Arrangement:
+    wide = max(place.x + float(np.max(place.profile.right)) for place in laid)
+    high = max(place.band + place.profile.bands for place in laid) * BAND
+    if tiling is not None:
+        wide, high = (
+            tiling.columns(wide) * tiling.across + tiling.overlap,
+            tiling.tall(tiling.rows(high)),
+        )
+    moves = []
+    for block, place in zip(blocks, laid, strict=True):
+        _, low, _, top = block.area.bounds
+        y = high - place.band * BAND - GAP / 2
+        if place.profile.turned:
+            moves.append(Transform(a=-1.0, d=-1.0, e=place.x, f=y + low))
+        else:
+            moves.append(Transform(e=place.x, f=y - top))
+    return Arrangement(wide, high, tuple(moves))

@@ -1,0 +1,89 @@
+"""How much room a text takes, by the metrics of the font that the PDF embeds (Noto Sans).
+
+Heights are the height of capitals in cm. A letter that the font does not have is reckoned a full
+em wide: no fallback font of a viewer is wider.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from importlib.resources import files
+from io import BytesIO
+
+import shapely
+from reportlab.pdfbase.ttfonts import TTFontFace  # the metrics only; writing is export's business
+
+from drafting.drawing.sheet import Text
+from drafting.geometry import Point, direction
+
+FONT = "NotoSans[wdth,wght].ttf"
+CAPITAL = 0.714
+"""Height of a capital in ems. Source: the font's OS/2 table."""
+
+ABOVE, BELOW = 1.3, 0.4
+"""What accents and tails reach above and below the base line, in heights of capitals."""
+
+PITCH = 1.75
+"""From one base line to the next, in heights of capitals."""
+
+
+@cache
+def font_bytes() -> bytes:
+    """The font file that ships with the package `fontpkg-noto-sans`."""
+    return (files("fontpkg_noto_sans") / "files" / FONT).read_bytes()
+
+
+@cache
+def _widths() -> dict[int, float]:
+    face = TTFontFace(BytesIO(font_bytes()))
+    return {code: width / 1000 for code, width in face.charWidths.items()}
+
+
+def has_shape(letter: str) -> bool:
+    """Whether the font can draw a letter."""
+    return ord(letter) in _widths()
+
+
+def width(text: str, height: float) -> float:
+    """Length in cm of a line of text."""
+    widths = _widths()
+    return sum(widths.get(ord(c), 1.0) for c in text) * height / CAPITAL
+
+
+def corners(text: Text) -> tuple[Point, Point, Point, Point]:
+    """Corners of the box round a text, tails and accents within, counter-clockwise."""
+    along, size = direction(text.angle), width(text.text, text.height)
+    start = text.at + along * (-size * {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor])
+    low, high = along.left * (-BELOW * text.height), along.left * (ABOVE * text.height)
+    end = start + along * size
+    return start + low, end + low, end + high, start + high
+
+
+def box(text: Text) -> shapely.Polygon:
+    """The same box as a polygon."""
+    return shapely.Polygon([(p.x, p.y) for p in corners(text)])
+
+
+def wrapped(text: str, height: float, room: float) -> tuple[str, ...]:
+    """Break a text into lines of at most `room` cm, at spaces; a longer word is broken anywhere."""
+    lines: list[str] = []
+    line = ""
+    for word in text.split():
+        longer = f"{line} {word}" if line else word
+        if width(longer, height) <= room:
+            line = longer
+            continue
+        if line:
+            lines.append(line)
+        *whole, line = _broken(word, height, room)
+        lines += whole
+    return (*lines, line) if line else tuple(lines)
+
+
+def _broken(word: str, height: float, room: float) -> list[str]:
+    parts = [""]
+    for letter in word:
+        if parts[-1] and width(parts[-1] + letter, height) > room:
+            parts.append("")
+        parts[-1] += letter
+    return parts

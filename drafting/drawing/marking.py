@@ -1,0 +1,222 @@
+"""Everything that is drawn on a piece beside its block of text.
+
+Sizes are what workrooms use. Source for notch depth and spacing, drill and double lines:
+common practice, no source. Centimetres, Y up, in the piece's own frame.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import product
+
+import shapely
+
+from drafting.drawing.lettering import box, width
+from drafting.drawing.shapes import line, polygon
+from drafting.drawing.sheet import Item, Role, Stroke, Text
+from drafting.drawing.words import Words
+from drafting.geometry import RIGHT, UP, Path, Point, crossings, polyline
+from drafting.pattern import Dart, Edge, FinishedNotch, FinishedPiece, Mark, Piece
+from drafting.pattern import Role as EdgeRole
+
+NOTCH_DEPTH = 0.4
+"""A notch is snipped 3 to 4 mm deep."""
+NOTCH_SHORT = 0.3
+"""It stays at least 1/8 in short of the stitching line."""
+NOTCH_SPACING = 1.0
+"""Strokes of a double or triple notch lie 1 cm apart."""
+CROSS = 0.3
+"""Arm of a drill mark."""
+HEAD = 0.9
+"""Length of the barbs of an arrow."""
+DOUBLE = 0.3
+"""Distance of the two lines where a piece is lengthened."""
+BRACKET = 0.8
+"""Depth of the fold bracket's ends."""
+SMALL = (0.35, 0.3, 0.25, 0.2, 0.15)
+"""Heights of capitals tried for names of lines, biggest first."""
+
+MARK_ROLES = {"fold": Role.FOLD, "drill": Role.DRILL}
+"""Marks that are not simply lines inside."""
+
+
+class Room:
+    """The free room inside a piece, filled by and by with what is written there."""
+
+    def __init__(self, piece: Piece) -> None:
+        self.inside = polygon(piece.outline)
+        shapely.prepare(self.inside)
+        self.taken: list[shapely.Geometry] = []
+
+    def take(self, *geometries: shapely.Geometry) -> None:
+        """Keep off here from now on."""
+        self.taken += geometries
+
+    def first_that_fits(self, candidates: Iterable[Text]) -> tuple[Text, ...]:
+        """The first of these texts that lies clear of all; none where none does."""
+        for text in candidates:
+            area = box(text)
+            if self.inside.contains(area) and not any(t.intersects(area) for t in self.taken):
+                self.take(area)
+                return (text,)
+        return ()
+
+
+def mark_piece(finished: FinishedPiece, words: Words) -> tuple[tuple[Item, ...], Room]:
+    """All strokes and small texts of a piece, and the room that they leave.
+
+    Args:
+        finished: The piece.
+        words: The sheet's language.
+
+    Returns:
+        Items in the order of drawing, and the room with darts, arrow and names marked as taken.
+    """
+    piece, room = finished.piece, Room(finished.piece)
+    strokes = (
+        Stroke(finished.cut_line, Role.CUT, "cut"),
+        *(_edge(e) for e in piece.edges),
+        *(s for i, d in enumerate(piece.darts, 1) for s in _dart(d, i, finished.cut_line)),
+        *(s for n in finished.notches for s in _notch(finished, n)),
+        *(s for ends in piece.lengthen for s in _double(*ends)),
+        *(s for m in piece.marks for s in _mark(m)),
+        *(Stroke(polyline(a, b), Role.LEVEL, f"level-{name}") for name, a, b in piece.levels),
+        *_arrow(*piece.grain),
+        *(s for e in piece.edges if e.role is EdgeRole.FOLD for s in _bracket(e)),
+    )
+    room.take(*(_keep_off(s) for s in strokes if s.role in KEEP_OFF), *map(_wedge, piece.darts))
+    return (*strokes, *_names(piece, words, room)), room
+
+
+KEEP_OFF = {Role.GRAIN: 0.3, Role.DRILL: 0.3, Role.NOTCH: 0.2, Role.DART: 0.2, Role.FOLD: 0.2}
+"""How far in cm texts stay from strokes of these roles."""
+
+
+def _keep_off(stroke: Stroke) -> shapely.Geometry:
+    return line(stroke.path).buffer(KEEP_OFF[stroke.role], quad_segs=2)
+
+
+def _wedge(dart: Dart) -> shapely.Geometry:
+    return shapely.Polygon([(p.x, p.y) for p in (dart.first, dart.point, dart.second)])
+
+
+def _edge(edge: Edge) -> Stroke:
+    role = Role.FOLD if edge.role is EdgeRole.FOLD else Role.STITCH
+    return Stroke(edge.path, role, f"stitch-{edge.name}")
+
+
+def _dart(dart: Dart, number: int, cut_line: Path) -> Iterator[Stroke]:
+    """Both legs, drawn on through the allowance to the cap, and the drill hole."""
+    for leg, end in (("first", dart.first), ("second", dart.second)):
+        outer = _carried_out(dart.point, end, cut_line)
+        yield Stroke(polyline(dart.point, end), Role.DART, f"dart-{number}-{leg}")
+        if outer.distance(end) > 1e-3:
+            yield Stroke(polyline(end, outer), Role.DART)
+    yield from _cross(dart.drill)
+
+
+def _carried_out(point: Point, end: Point, cut_line: Path) -> Point:
+    """Where a dart leg, drawn on, reaches the cutting line; its end where it does not soon."""
+    ray = polyline(end, end + (end - point).unit * 6.0)
+    hits = [c.point for c in crossings(ray, cut_line)]
+    return min(hits, key=end.distance, default=end)
+
+
+def _cross(at: Point) -> Iterator[Stroke]:
+    for arm in (RIGHT * CROSS, UP * CROSS):
+        yield Stroke(polyline(at + -arm, at + arm), Role.DRILL)
+
+
+def _notch(finished: FinishedPiece, notch: FinishedNotch) -> Iterator[Stroke]:
+    """Short strokes square to the edge, from the cutting line inward."""
+    path = finished.piece.edge(notch.notch.edge).path
+    reach = notch.point.distance(notch.cut)
+    depth = max(NOTCH_SHORT / 2, min(NOTCH_DEPTH, reach - NOTCH_SHORT)) if reach else NOTCH_SHORT
+    for k in range(notch.notch.count):
+        aside = (k - (notch.notch.count - 1) / 2) * NOTCH_SPACING
+        outer, out = notch.cut, notch.direction
+        if aside:
+            at = notch.notch.at + aside
+            out = path.tangent_at(at).right
+            outer = path.at(at) + out * reach
+        yield Stroke(polyline(outer, outer + out * -depth), Role.NOTCH)
+
+
+def _double(left: Point, right: Point) -> Iterator[Stroke]:
+    aside = (right - left).unit.left * (DOUBLE / 2)
+    for move in (aside, -aside):
+        yield Stroke(polyline(left + move, right + move), Role.LENGTHEN)
+
+
+def _mark(mark: Mark) -> Iterator[Stroke]:
+    if mark.kind == "drill":
+        yield from _cross(mark.path.start)
+    else:
+        yield Stroke(mark.path, MARK_ROLES.get(mark.kind, Role.MARK))
+
+
+def _arrow(low: Point, high: Point) -> Iterator[Stroke]:
+    yield Stroke(polyline(low, high), Role.GRAIN, "grain")
+    head = min(HEAD, low.distance(high) / 4)
+    for tip, back in ((high, (low - high).unit), (low, (high - low).unit)):
+        left, right = (tip + back.rotated(turn) * head for turn in (-20, 20))
+        yield Stroke(polyline(left, tip, right), Role.GRAIN)
+
+
+def _bracket(edge: Edge) -> Iterator[Stroke]:
+    """A bracket on the cloth's side of a fold, its ends pointing at the fold."""
+    path, length = edge.path, edge.path.length()
+    inset, depth = min(2.0, length / 8), min(BRACKET, length / 10)
+    first, last = path.at(inset), path.at(length - inset)
+    inward = (last - first).unit.left * depth
+    yield Stroke(polyline(first, first + inward, last + inward, last), Role.FOLD)
+    for tip in (first, last):
+        barb = [tip + inward.rotated(turn) * 0.35 for turn in (-25, 25)]
+        yield Stroke(polyline(barb[0], tip, barb[1]), Role.FOLD)
+
+
+def _names(piece: Piece, words: Words, room: Room) -> Iterator[Text]:
+    yield from room.first_that_fits(_along(words.grain, *piece.grain))
+    for edge in piece.edges:
+        if edge.role is EdgeRole.FOLD:
+            yield from room.first_that_fits(_beside_fold(words.place_on_fold, edge))
+    for name, left, right in piece.levels:
+        yield from room.first_that_fits(_on_line(words.level(name), left, right))
+    for left, right in piece.lengthen:
+        yield from room.first_that_fits(_on_line(words.lengthen, left, right, DOUBLE / 2))
+
+
+def _along(text: str, low: Point, high: Point) -> Iterator[Text]:
+    """Candidates beside an arrow, reading upward."""
+    up = (high - low).unit
+    for height, share, side in product(SMALL, (0.5, 0.35, 0.65, 0.2, 0.8), (1, -1)):
+        gap = 0.4 + (0.4 if side > 0 else 1.3) * height
+        at = low.toward(high, share) + up.left * (side * gap)
+        yield Text(text, at, height, Role.GRAIN, up.angle, "middle")
+
+
+def _beside_fold(text: str, edge: Edge) -> Iterator[Text]:
+    up = edge.path.end - edge.path.start
+    middle = edge.path.start.toward(edge.path.end, 0.5)
+    for height, share in product(SMALL, (0.5, 0.3, 0.7)):
+        at = edge.path.start.toward(edge.path.end, share) if share != 0.5 else middle
+        inward = up.unit.left * (BRACKET + 0.3)
+        angle = up.angle
+        if up.unit.dot(UP) < -0.5:  # read it upward
+            angle, inward = angle + 180, inward + up.unit.left * (1.3 * height)
+        else:
+            inward = inward + up.unit.left * (0.4 * height)
+        yield Text(text, at + inward, height, Role.FOLD, angle, "middle")
+
+
+def _on_line(text: str, left: Point, right: Point, gap: float = 0.0) -> Iterator[Text]:
+    """Candidates just over and just under a line, at its ends first, then along it."""
+    along, size = (right - left).unit, left.distance(right)
+    for height, under in product(SMALL, (False, True)):
+        free = size - width(text, height) - 1.0
+        if free < 0:
+            continue
+        off = along.left * (-(1.4 * height + gap) if under else 0.5 * height + gap)
+        for share in (0.0, 1.0, 0.15, 0.85, 0.3, 0.7):
+            at = left + along * (0.5 + share * free) + off
+            yield Text(text, at, height, Role.LEVEL, along.angle)

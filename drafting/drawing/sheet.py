@@ -1,0 +1,111 @@
+"""The display list: strokes and texts with roles, in groups. Exporters know roles, not garments.
+
+Centimetres, Y up, the origin at the sheet's lower left corner. Curves stay curves.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from typing import Literal
+
+from drafting.geometry import Path, Point, Transform, Vector
+
+Anchor = Literal["start", "middle", "end"]
+
+
+class Role(StrEnum):
+    """What a stroke or a text is for."""
+
+    CUT = "cut"
+    STITCH = "stitch"
+    DART = "dart"
+    FOLD = "fold"
+    GRAIN = "grain"
+    NOTCH = "notch"
+    DRILL = "drill"
+    LEVEL = "level"
+    LENGTHEN = "lengthen"
+    MARK = "mark"
+    LABEL = "label"
+    CAUTION = "caution"
+    SQUARE = "square"
+    GRID = "grid"
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """A line to draw.
+
+    Attributes:
+        path: Where.
+        role: What it is for.
+        name: Unique within its group where it is worth finding again, else empty.
+    """
+
+    path: Path
+    role: Role
+    name: str = ""
+
+    def transformed(self, by: Transform) -> Stroke:
+        """The stroke's image."""
+        return replace(self, path=self.path.transformed(by))
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """A line of text to write.
+
+    Attributes:
+        text: What, as typed.
+        at: Where its base line starts, has its middle or ends (see `anchor`).
+        height: Height of its capitals in cm.
+        role: What it is for.
+        angle: Direction of its base line in degrees, counter-clockwise from +X.
+        anchor: Which part of the base line lies at `at`.
+    """
+
+    text: str
+    at: Point
+    height: float
+    role: Role = Role.LABEL
+    angle: float = 0.0
+    anchor: Anchor = "start"
+
+    def transformed(self, by: Transform) -> Text:
+        """The text's image under a move that does not mirror; its size stays."""
+        turned = by.vector(Vector(1.0, 0.0)).angle
+        return replace(self, at=by.point(self.at), angle=self.angle + turned)
+
+
+Item = Stroke | Text
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """What belongs together: a piece with all its marks, or the legend.
+
+    Attributes:
+        name: Stable name, unique in the sheet.
+        title: For people.
+        items: In the order of drawing.
+    """
+
+    name: str
+    title: str
+    items: tuple[Item, ...]
+
+    def transformed(self, by: Transform) -> Group:
+        """The group's image."""
+        return replace(self, items=tuple(item.transformed(by) for item in self.items))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sheet:
+    """A drawing ready for any exporter; width and height in cm."""
+
+    width: float
+    height: float
+    title: str
+    description: str
+    groups: tuple[Group, ...]

@@ -1,0 +1,120 @@
+"""Every sentence that a sheet may carry, one table for each language."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Language = Literal["en"]
+Unit = Literal["cm", "in"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Words:
+    """The sheet's words in one language; braces are filled with the values named in them."""
+
+    piece_of: str
+    cut: str
+    cut_mirrored: str
+    on_fold: str
+    place_on_fold: str
+    grain: str
+    lengthen: str
+    allowances: str
+    allowances_all: str
+    allowances_none: str
+    allowance_zero: str
+    toile: str
+    not_for_cutting: str
+    line: str
+    square_mm: str
+    square_in: str
+    measure_first: str
+    map: str
+    joining: str
+    page_of: str
+    joins: str
+    pages: str
+    no_shape: str
+    cautions: tuple[str, ...]
+    cloths: tuple[tuple[str, str], ...]
+    numerals: tuple[str, ...]
+    description: str
+
+    def cloth(self, name: str) -> str:
+        """Word for a cloth; its own name where there is none."""
+        return dict(self.cloths).get(name, plain(name))
+
+    def level(self, name: str) -> str:
+        """Word for a level line."""
+        return self.line.format(name=plain(name))
+
+
+ENGLISH = Words(
+    piece_of="Piece {number} of {total}",
+    cut="Cut {quantity} {cloth}",
+    cut_mirrored="Cut {quantity} {cloth}, {half} mirrored (left + right)",
+    on_fold="Cut on the fold",
+    place_on_fold="place on the fold",
+    grain="grain",
+    lengthen="lengthen or shorten here",
+    allowances="Allowances included: {values}",
+    allowances_all="Allowance included: {value} on every edge",
+    allowances_none="No allowances: add them before cutting",
+    allowance_zero="{edge} none",
+    toile="Toile",
+    not_for_cutting="NOT FOR CUTTING",
+    line="{name} line",
+    square_mm="100 mm",
+    square_in="4 in",
+    measure_first="Measure before cutting",
+    map="How the pages join",
+    joining=(
+        "Lay neighbouring pages so that the diamonds cover each other and tape them; or trim both "
+        "along the thin dashed lines and butt them. Row letters run downward, numbers across."
+    ),
+    page_of="{page} / {pages}",
+    joins="joins {tile}",
+    pages="{count} pages of {paper} beside this one",
+    no_shape="Letters that this document's font does not have are drawn as boxes.",
+    cautions=(
+        "Print at 100 % (actual size), never fitted to the page.",
+        "Measure both squares, across and down, before cutting: if one is off by more than "
+        "0.5 mm, print again.",
+        "Sew a toile first.",
+        "This pattern tells a person's body measures: keep it as you would keep a letter.",
+    ),
+    cloths=(
+        ("main", "main fabric"),
+        ("lining", "lining"),
+        ("pocketing", "pocketing"),
+        ("fusible", "fusible interfacing"),
+    ),
+    numerals=("none", "one", "two", "three", "four", "five", "six"),
+    description="Sewing pattern true to scale, {count} pieces: {pieces}. Lengths in mm.",
+)
+
+WORDS: dict[Language, Words] = {"en": ENGLISH}
+
+
+def plain(name: str) -> str:
+    """A stable name as words."""
+    return name.replace("_", " ")
+
+
+def numeral(words: Words, count: int) -> str:
+    """A small number as a word."""
+    return words.numerals[count] if count < len(words.numerals) else str(count)
+
+
+def amount(cm: float, unit: Unit) -> str:
+    """A length as a tape shows it: to 0.1 cm, or to 1/16 in as a reduced fraction."""
+    if unit == "cm":
+        return f"{round(cm, 1):g} cm"
+    whole, part = divmod(round(cm / 2.54 * 16), 16)
+    if part == 0:
+        return f"{whole} in"
+    below = 16
+    while part % 2 == 0:
+        part, below = part // 2, below // 2
+    return f"{whole} {part}/{below} in" if whole else f"{part}/{below} in"

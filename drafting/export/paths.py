@@ -1,0 +1,44 @@
+"""Numbers and paths as text: millimetres to a thousandth, Y down, in SVG's path language."""
+
+from __future__ import annotations
+
+from drafting.geometry import Cubic, Path, Point, Transform
+
+MM = 10.0
+"""Millimetres in a centimetre."""
+
+
+def number(value: float) -> str:
+    """A number to a thousandth, without needless noughts."""
+    text = f"{value:.3f}".rstrip("0").rstrip(".")
+    return "0" if text in {"-0", ""} else text
+
+
+def rounded(value: float) -> float:
+    """The same as a float; never minus nought."""
+    return round(value, 3) + 0.0
+
+
+def downward(left: float, top: float) -> Transform:
+    """From cm with Y up to mm with Y down, the origin at the given upper left corner (cm)."""
+    return Transform(a=MM, d=-MM, e=-MM * left, f=MM * top)
+
+
+def pair(point: Point, by: Transform) -> str:
+    """A point's image as "x y"."""
+    image = by.point(point)
+    return f"{number(image.x)} {number(image.y)}"
+
+
+def path_data(path: Path, by: Transform) -> str:
+    """A path's image in SVG's path language; closed with Z where it ends where it started."""
+    parts = ["M", pair(path.start, by)]
+    for segment in path.segments:
+        if isinstance(segment, Cubic):
+            handles = (segment.leaving, segment.arriving, segment.end)
+            parts += ["C", " ".join(pair(p, by) for p in handles)]
+        else:
+            parts += ["L", pair(segment.end, by)]
+    if len(path.segments) > 1 and path.start.distance(path.end) < 1e-6:
+        parts.append("Z")
+    return "".join(parts)

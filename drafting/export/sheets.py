@@ -1,0 +1,43 @@
+"""What every format asks of an order's work: the labelled pattern, the cautions, the legend."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from drafting.drawing import WORDS, labelled, legend
+
+if TYPE_CHECKING:
+    from drafting.drawing import Legend, Output
+    from drafting.pattern import FinishedPattern
+    from drafting.workroom import Work
+
+
+def labelled_pattern(work: Work, output: Output) -> FinishedPattern:
+    """The finished pattern with its labels laid, in the language and unit asked for."""
+    return labelled(
+        work.pattern,
+        reference=work.reference,
+        verdict=work.verdict,
+        unit=output.unit,
+        words=WORDS[output.language],
+    )
+
+
+def cautions(work: Work, output: Output) -> tuple[str, ...]:
+    """The usual cautions and the garment's own."""
+    return (*WORDS[output.language].cautions, *work.pattern.pattern.cautions)
+
+
+def work_legend(
+    work: Work, output: Output, *, width: float = 19.0, keep_free: float = 0.0
+) -> Legend:
+    """The legend of a work, `width` cm broad, with room left for a map where asked."""
+    return legend(
+        work.pattern.pattern.title,
+        reference=work.reference,
+        verdict=work.verdict,
+        cautions=work.pattern.pattern.cautions,
+        words=WORDS[output.language],
+        width=width,
+        keep_free=keep_free,
+    )
