@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from drafting.body import Body
-from drafting.pattern import Finish, FinishedPattern
+from drafting.checks import SeamMeasured, check, seams
+from drafting.craft.sheet import DraftSheet
+from drafting.garments import Garment
+from drafting.pattern import Finding, Finish, FinishedPattern
+from drafting.pattern.finish import finish_pattern
 from drafting.trace import Step
 
 Verdict = Literal["sound", "sound_with_remarks", "unsound"]
@@ -22,7 +26,9 @@ class Work:
         finish: Purpose and allowances.
         steps: The construction in the order of the pencil.
         pattern: The finished pattern with its checks and findings.
-        verdict: Whether it can be cut: `must` checks decide, remarks are told.
+        seams: Every seam with the lengths of its sides.
+        verdict: Whether it can be cut: errors make it unsound, remarks are told.
+        reference: The client's own name for the order, as typed; empty where none was given.
     """
 
     body: Body
@@ -30,4 +36,71 @@ class Work:
     finish: Finish
     steps: tuple[Step, ...]
     pattern: FinishedPattern
+    seams: tuple[SeamMeasured, ...]
     verdict: Verdict
+    reference: str = ""
+
+
+def work(
+    garment: Garment,
+    body: Body,
+    spec: Any,
+    finish: Finish,
+    *,
+    reference: str = "",
+    findings: tuple[Finding, ...] = (),
+) -> Work:
+    """Draft, finish and check a garment for a body. Same order, same result.
+
+    Args:
+        garment: The chapter.
+        body: Measures in cm, vetted.
+        spec: The chapter's options, lengths in cm.
+        finish: Purpose and allowances in cm.
+        reference: The client's own name for the order.
+        findings: Remarks of the vetting, told before the draft's own.
+
+    Raises:
+        DraftingError: The order cannot be drafted; its children say why.
+    """
+    sheet = DraftSheet()
+    net = garment.draw(body, spec, sheet)
+    net = replace(net, pieces=tuple(replace(p, number=n) for n, p in enumerate(net.pieces, 1)))
+    cut = finish_pattern(net, finish)
+    checks, found = check(cut)
+    remarks = (*findings, *_outside(garment, body), *net.findings, *found)
+    return Work(
+        body=body,
+        spec=spec,
+        finish=finish,
+        steps=sheet.steps,
+        pattern=replace(cut, checks=checks, findings=remarks),
+        seams=seams(net),
+        verdict=verdict(remarks),
+        reference=reference,
+    )
+
+
+def verdict(findings: tuple[Finding, ...]) -> Verdict:
+    """Unsound with an error among the findings, with remarks where there is a warning."""
+    severities = {finding.severity for finding in findings}
+    if "error" in severities:
+        return "unsound"
+    return "sound_with_remarks" if "warning" in severities else "sound"
+
+
+def _outside(garment: Garment, body: Body) -> tuple[Finding, ...]:
+    """Measures outside the range in which the method is known to be good."""
+    return tuple(
+        Finding(
+            code="outside_known_range",
+            severity="warning",
+            where=valid.measure,
+            message=f"The method is known to be good for {valid.measure} from {valid.low:g} to "
+            f"{valid.high:g} cm; sew a toile first.",
+            measured=body.value(valid.measure),
+            allowed=(valid.low, valid.high),
+        )
+        for valid in garment.valid
+        if body.has(valid.measure) and not valid.low <= body.value(valid.measure) <= valid.high
+    )

@@ -8,6 +8,7 @@ from drafting.errors import ConstructionError
 from drafting.geometry import Path, Point, bulged, polyline, root
 from drafting.geometry.segment import Segment
 from drafting.trace import Length, Place, Step, Stroke
+from drafting.trace.place import length
 
 
 class DraftSheet:
@@ -41,7 +42,7 @@ class DraftSheet:
     def length(self, name: str, value: float, why: str) -> Length:
         """Record a length; later formulas call it by its name."""
         named = Length(value, name)
-        self._add("length", name, named, why, value if isinstance(value, Length) else Length(value))
+        self._add("length", name, named, why, length(value))
         return named
 
     def line(self, name: str, *places: Place, why: str) -> Stroke:

@@ -78,10 +78,9 @@ def smaller(a: float, b: float) -> Length:
 
 
 def number(value: float) -> str:
-    """A number as one writes it by hand: at most two decimals, no trailing zeros."""
-    return f"{round(float(value), 2):.2f}".rstrip("0").rstrip(".").replace("-0", "0", 1) or "0" if (
-        abs(value) < 0.005
-    ) else f"{round(float(value), 2):.2f}".rstrip("0").rstrip(".")
+    """A number as one writes it by hand: at most two decimals, no trailing zeros, no minus zero."""
+    text = f"{float(value):.2f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
 
 
 def _words(value: float, *, numbers: bool = False, inner: bool = False, factor: bool = False) -> str:

@@ -75,23 +75,23 @@ class Place(Point):
 
     def _moved(self, x: float, y: float, verb: str, *operands: Place | float | str) -> Place:
         base, before = (self, ()) if self.name else (self.base, self.moves)
-        return Place(float(x), float(y), "", base, (*before, Move(verb, operands)))
+        return Place(x, y, "", base, (*before, Move(verb, operands)))
 
     def right(self, distance: float) -> Place:
         """So many cm to the right."""
-        return self._moved(self.x + float(distance), self.y, "right", distance)
+        return self._moved(self.x + float(distance), self.y, "right", length(distance))
 
     def left(self, distance: float) -> Place:
         """So many cm to the left."""
-        return self._moved(self.x - float(distance), self.y, "left", distance)
+        return self._moved(self.x - float(distance), self.y, "left", length(distance))
 
     def up(self, distance: float) -> Place:
         """So many cm up."""
-        return self._moved(self.x, self.y + float(distance), "up", distance)
+        return self._moved(self.x, self.y + float(distance), "up", length(distance))
 
     def down(self, distance: float) -> Place:
         """So many cm down."""
-        return self._moved(self.x, self.y - float(distance), "down", distance)
+        return self._moved(self.x, self.y - float(distance), "down", length(distance))
 
     def level_with(self, other: Place) -> Place:
         """Straight up or down to the level of another place."""
@@ -104,7 +104,7 @@ class Place(Point):
     def towards(self, other: Place, distance: float) -> Place:
         """So many cm on the line to another place."""
         step = (other - self).unit * float(distance)
-        return self._moved(self.x + step.x, self.y + step.y, "toward", other, distance)
+        return self._moved(self.x + step.x, self.y + step.y, "toward", other, length(distance))
 
     def between(self, other: Place, share: float) -> Place:
         """A share (0 to 1) of the way to another place."""
@@ -117,7 +117,7 @@ class Place(Point):
         turn = math.radians(degrees)
         x = self.x + float(distance) * math.cos(turn)
         y = self.y + float(distance) * math.sin(turn)
-        return self._moved(x, y, "slant", distance, degrees)
+        return self._moved(x, y, "slant", length(distance), degrees)
 
     def reaching(self, level: Place, distance: float, side: str) -> Place | None:
         """The place on another place's level that lies so far away, to the left or right.
@@ -129,13 +129,18 @@ class Place(Point):
         if across < 0:
             return None
         x = self.x + (math.sqrt(across) if side == "right" else -math.sqrt(across))
-        return self._moved(x, level.y, "reach", level, distance, side)
+        return self._moved(x, level.y, "reach", level, length(distance), side)
 
     def square_out(self, start: Place, end: Place, distance: float, side: str) -> Place:
         """So many cm at a right angle to the line from `start` to `end`, to its left or right."""
         along = (end - start).unit
         step = (along.left if side == "left" else along.right) * float(distance)
-        return self._moved(self.x + step.x, self.y + step.y, "square", start, end, distance, side)
+        return self._moved(self.x + step.x, self.y + step.y, "square", start, end, length(distance), side)
+
+
+def length(value: float) -> Length:
+    """The value as a length, with its memory if it has one."""
+    return value if isinstance(value, Length) else Length(value)
 
 
 def corner_of_paper(x: float = 0.0, y: float = 0.0) -> Place:

@@ -1,0 +1,40 @@
+"""How the garment opens, so that it goes over the hips."""
+
+from __future__ import annotations
+
+from drafting.craft.rules import CLOSURE_LENGTH, OPENING_ABOVE_HOOK, OPENING_OVER_HIP
+from drafting.craft.sheet import DraftSheet
+from drafting.errors import SpecError
+from drafting.trace import Length, larger, smaller
+
+
+def opening_length(hip: Length, top: Length, straight: float, sheet: DraftSheet) -> Length:
+    """Length in cm of an opening below the waist seam.
+
+    As long as usual, longer where the hips ask for it, never nearer to the crotch curve than the
+    zip can lie straight.
+
+    Args:
+        hip: Hip girth of the body.
+        top: Finished girth that must pass the hips together with the opening.
+        straight: Length of the straight line from the waist to where the crotch curve begins.
+        sheet: Records the length.
+
+    Raises:
+        SpecError: The hips do not pass.
+
+    Source: common practice, no source.
+    """
+    longest = Length(straight, "straight centre line") - OPENING_ABOVE_HOOK
+    needed = (hip + OPENING_OVER_HIP - top) / 2
+    if needed > longest:
+        raise SpecError(
+            f"The opening would have to be {float(needed):.1f} cm long to pass the hips, and the straight "
+            f"part of the front allows {float(longest):.1f} cm. Give the waist {2 * (needed - longest):.1f} cm "
+            "more ease, or choose a side opening or an elastic waist.",
+            where="garment.waist_ease",
+            received=float(needed),
+            allowed=(0.0, float(longest)),
+        )
+    usual = smaller(Length(CLOSURE_LENGTH, "usual length"), longest)
+    return sheet.length("front opening", larger(usual, needed), "Waist and twice the opening must pass the hips.")

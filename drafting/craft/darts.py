@@ -1,0 +1,102 @@
+"""Darts: closing them, drawing the seam across them, opening them again."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from drafting.craft.rules import DRILL_SHORT
+from drafting.errors import ConstructionError
+from drafting.geometry import (
+    IDENTITY,
+    Line,
+    Path,
+    Point,
+    Segment,
+    Transform,
+    crossing_with_line,
+    turn,
+)
+from drafting.pattern import Dart
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedDart:
+    """A dart as it is drafted on a straight seam line.
+
+    Attributes:
+        near: Leg end nearer to the centre.
+        far: Leg end nearer to the side.
+        point: Where it ends.
+    """
+
+    near: Point
+    far: Point
+    point: Point
+
+    @property
+    def closing(self) -> Transform:
+        """The turn about the point that lays the far leg on the near one."""
+        near, far = self.near - self.point, self.far - self.point
+        return turn(math.degrees(math.atan2(far.cross(near), far.dot(near))), self.point)
+
+
+def dart_square_to(
+    centre: Point, side: Point, middle: Point, intake: float, point: Point
+) -> PlannedDart:
+    """A dart whose mouth lies on the line from centre to side, half to each side of its middle."""
+    half = (side - centre).unit * (float(intake) / 2)
+    return PlannedDart(middle + -half, middle + half, point)
+
+
+def closings(darts: tuple[PlannedDart, ...]) -> tuple[Transform, ...]:
+    """How each stretch of cloth moves when the darts are closed, the first stretch staying put.
+
+    Stretch i lies after i darts; its move is the turn of the dart before it, then those of all
+    darts nearer to the centre.
+    """
+    moves = [IDENTITY]
+    for dart in darts:
+        moves.append(dart.closing.then(moves[-1]))
+    return tuple(moves)
+
+
+def reopen(
+    seam: Segment, darts: tuple[PlannedDart, ...], edge: str
+) -> tuple[Path, tuple[Dart, ...]]:
+    """Cut a seam drawn over closed darts at the legs and open the darts again.
+
+    Both legs of each dart come out equally long, and the seam runs smooth over the fold, because
+    it was drawn as one curve while the darts were closed.
+
+    Args:
+        seam: The seam line from the centre to the side, drawn with all darts closed.
+        darts: The darts from the centre to the side, as planned.
+        edge: Name of the edge.
+
+    Returns:
+        The open seam line, straight across each mouth, and the darts on it.
+
+    Raises:
+        ConstructionError: A dart's fold does not meet the seam line.
+
+    Source: closing the dart and redrawing the seam over the fold, common practice, no source.
+    """
+    moves, rest, segments, opened = closings(darts), seam, list[Segment](), list[Dart]()
+    for dart, inner, outer in zip(darts, moves, moves[1:], strict=False):
+        base, fold = inner.point(dart.point), inner.vector(dart.near - dart.point)
+        hits = [t for _, t in crossing_with_line(Path((rest,)), base, fold) if 0 < t < 1]
+        if not hits:
+            raise ConstructionError("A dart does not reach the seam line.", where=f"{edge} dart")
+        before, rest = rest.split(hits[0])
+        near, far = inner.inverse.point(before.end), outer.inverse.point(before.end)
+        segments += [before.transformed(inner.inverse), Line(near, far)]
+        opened.append(Dart(edge, near, far, dart.point, drill_hole(near, far, dart.point)))
+    segments.append(rest.transformed(moves[-1].inverse))
+    return Path(tuple(segments)), tuple(opened)
+
+
+def drill_hole(near: Point, far: Point, point: Point) -> Point:
+    """The drill hole on the dart's middle line, short of the point."""
+    middle = near.toward(far, 0.5)
+    return point + (middle - point).unit * min(DRILL_SHORT, middle.distance(point) / 3)

@@ -1,0 +1,60 @@
+"""From drafted lines to pieces: level lines, turning over, lines to lengthen at."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from drafting.errors import ConstructionError
+from drafting.geometry import Path, Point, Transform, Vector, crossing_with_line, mirror
+from drafting.pattern import Piece
+
+_NUDGE = 1e-4
+"""A line laid exactly on a corner is read this far (cm) inside the piece."""
+
+
+def across(outline: Path, height: float) -> tuple[Point, Point]:
+    """Left and right end of a horizontal line inside a closed outline, at a height in cm.
+
+    Raises:
+        ConstructionError: The outline does not reach that height.
+    """
+    hits = crossing_with_line(outline, Point(0, height), Vector(1, 0))
+    xs = [outline.segments[i].at(t).x for i, t in hits]
+    if len(xs) < 2:
+        raise ConstructionError("A level line misses the piece.", where="level line")
+    return Point(min(xs), height), Point(max(xs), height)
+
+
+def level_lines(
+    outline: Path, heights: tuple[tuple[str, float], ...]
+) -> tuple[tuple[str, Point, Point], ...]:
+    """Named level lines clipped to an outline, at heights in cm; those it does not reach left out."""
+    _, bottom, _, top = outline.bounds()
+    inside = [(n, min(max(y, bottom + _NUDGE), top - _NUDGE)) for n, y in heights if bottom <= y <= top]
+    return tuple((name, *across(outline, y)) for name, y in inside)
+
+
+def lengthen_lines(outline: Path, heights: tuple[float, ...]) -> tuple[tuple[Point, Point], ...]:
+    """Lines square to the grain at which a piece may be lengthened or shortened."""
+    _, bottom, _, top = outline.bounds()
+    return tuple(across(outline, y) for y in heights if bottom < y < top)
+
+
+def turned_over(piece: Piece) -> Piece:
+    """The piece seen from its other side: mirrored left to right, walked counter-clockwise again."""
+    flip = mirror(Point(0, 0), Vector(0, 1))
+    lengths = {e.name: e.path.length() for e in piece.edges}
+    return replace(
+        piece,
+        edges=tuple(e.transformed(flip).reversed() for e in reversed(piece.edges)),
+        darts=tuple(d.transformed(flip, swap=True) for d in reversed(piece.darts)),
+        notches=tuple(replace(n, at=lengths[n.edge] - n.at) for n in piece.notches),
+        grain=_both(piece.grain, flip),
+        levels=tuple((name, *_both((right, left), flip)) for name, left, right in piece.levels),
+        lengthen=tuple(_both((right, left), flip) for left, right in piece.lengthen),
+        marks=tuple(replace(m, path=m.path.transformed(flip)) for m in piece.marks),
+    )
+
+
+def _both(ends: tuple[Point, Point], by: Transform) -> tuple[Point, Point]:
+    return by.point(ends[0]), by.point(ends[1])

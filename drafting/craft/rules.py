@@ -1,0 +1,58 @@
+"""Numbers of the trade that more than one page needs, each with its name and source."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class SizeBand:
+    """A number that steps with the hip girth: (greatest hip in cm, value) rows, the last open."""
+
+    name: str
+    rows: tuple[tuple[float, float], ...]
+    source: str
+
+    def at(self, hip: float) -> float:
+        """The value for a hip girth in cm."""
+        for greatest, value in self.rows:
+            if hip <= greatest:
+                return value
+        return self.rows[-1][1]
+
+
+_BLOCK = "W. Aldrich, Metric Pattern Cutting for Women's Wear (sizes read as hip girths)"
+
+FRONT_DIAGONAL = SizeBand("front crotch diagonal", ((102, 3.0), (124, 3.25), (999, 3.5)), _BLOCK)
+BACK_DIAGONAL = SizeBand("back crotch diagonal", ((102, 4.25), (124, 4.5), (999, 4.75)), _BLOCK)
+KNEE_OVER_HEM = SizeBand("knee over hem", ((102, 1.3), (124, 1.5), (999, 1.7)), _BLOCK)
+
+DRILL_SHORT = 1.3
+"""A dart's drill hole stands 1.3 cm (1/2 in) short of its point so that it is hidden in the seam.
+Source: Suzy Furrer, bodice sloper class handout, 2017."""
+
+NOTCH_FROM_CORNER = 2.0
+"""No notch nearer than 2 cm to a corner, where it could not be read. Source: common practice, no
+source."""
+
+CROTCH_NOTCH = 7.5
+"""Crotch notches stand 7.5 cm from the crotch point: single in front, double behind. Source:
+common practice, no source."""
+
+HEM_OVER_FLOOR = 2.0
+"""A worn trouser hem ends about 2 cm above the floor. Source: common practice, no source."""
+
+OPENING_OVER_HIP = 2.0
+"""Waist and twice the opening must reach the hip and 2 cm, or it cannot be put on. Source: common
+practice, no source."""
+
+OPENING_ABOVE_HOOK = 2.5
+"""A fly ends at least 2.5 cm above the place where the crotch curve begins, so that the zip lies
+in a straight line. Source: common practice, no source."""
+
+CLOSURE_LENGTH = 18.0
+"""Usual length of a fly below the band, 17.8 to 18.4 cm on a factory specification. Source:
+common practice, no source."""
+
+FOOT_GIRTH = {"women": 34.0, "men": 37.0}
+"""Girth over heel and instep when nobody measured it. Source: common practice, no source."""

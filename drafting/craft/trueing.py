@@ -1,0 +1,63 @@
+"""Trueing: what a method leaves untrue is redrawn, and each redrawing says what moved.
+
+Source: walking the seams, closing the darts, squaring the corners are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from drafting.craft.darts import PlannedDart, closings
+from drafting.geometry import Cubic, Point, Vector, smooth, with_handles
+from drafting.trace import Place
+
+
+def square_to_ends(start: Point, before: Vector, end: Point, after: Vector) -> Cubic:
+    """A shallow curve that meets the line at each end at a right angle.
+
+    Args:
+        start: First point.
+        before: Direction of the line that arrives at `start`; the cloth on its left.
+        end: Last point.
+        after: Direction of the line that leaves `end`; the cloth on its left.
+    """
+    return smooth(start, before.left, end, after.right)
+
+
+def seam_over_darts(
+    centre: Point, square: Vector, side: Point, down: Vector, opened: float, darts: tuple[PlannedDart, ...]
+) -> Cubic:
+    """The seam line from centre to side, drawn while the darts are closed.
+
+    Args:
+        centre: Where it starts.
+        square: Direction in which it leaves, square to the centre line.
+        side: Where it ends while the darts are open.
+        down: Direction of the side seam there, away from the seam line.
+        opened: By how many degrees the corner at the side is wider than a right angle.
+        darts: The darts, from the centre to the side.
+    """
+    closed = closings(darts)[-1]
+    end, away = closed.point(side), closed.vector(down)
+    chord = centre.distance(end)
+    arriving = away.right.rotated(opened)
+    return with_handles(centre, square, end, arriving, 0.4 * chord, 0.25 * chord)
+
+
+def natural_opening(
+    centre: Point, square: Vector, side: Point, down: Vector, darts: tuple[PlannedDart, ...]
+) -> float:
+    """By how many degrees the corner at the side is wider than 90 if the seam bends evenly."""
+    closed = closings(darts)[-1]
+    chord = (closed.point(side) - centre).unit
+    arriving = chord * (2 * chord.dot(square)) - square
+    flat = closed.vector(down).right
+    return _signed(flat, arriving)
+
+
+def _signed(a: Vector, b: Vector) -> float:
+    return b.angle_to(a) * (1.0 if a.cross(b) >= 0 else -1.0)
+
+
+def nudged(place: Place, across: float, up: float) -> Place:
+    """A place moved a little, told in the directions in which it went."""
+    moved = place.right(across) if across > 0 else place.left(-across) if across < 0 else place
+    return moved.up(up) if up > 0 else moved.down(-up) if up < 0 else moved

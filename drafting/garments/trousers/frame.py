@@ -1,0 +1,95 @@
+"""Trousers, the frame: level lines and the girths of the leg.
+
+Half of a right leg is drawn; the crease is a plumb line, the side seam lies to its left, the
+centre front and the inseam to its right. The waist is at the top.
+
+Source: W. Aldrich, Metric Pattern Cutting for Women's Wear (women's trouser block).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.body import Body
+from drafting.craft.rules import KNEE_OVER_HEM
+from drafting.craft.sheet import DraftSheet
+from drafting.errors import SpecError
+from drafting.garments.trousers.spec import Trousers
+from drafting.trace import Length, Place, smaller
+from drafting.trace.place import corner_of_paper
+
+LEAST_SEAT = 1.5
+"""The hip line is drawn at least 1.5 cm above the crotch line; on real bodies the fullest seat can
+lie at or below it (ANSUR II, 2012), and no crotch curve could then be drawn. Source: house method."""
+
+LEAST_SHANK = 12.0
+"""The hem ends at least 12 cm below the knee line: shorter legs are another cut. House method."""
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """Level marks on the crease and the half widths of the leg, in cm."""
+
+    waist: Place
+    hip: Place
+    crotch: Place
+    knee: Place
+    hem: Place
+    knee_half: Length
+    hem_half: Length
+
+
+def frame(body: Body, cut: Trousers, sheet: DraftSheet) -> Frame:
+    """Square the level lines across the crease and settle the girths of the leg."""
+    sheet.heading("Frame")
+    waist = sheet.point("waist line", corner_of_paper(), "All heights are measured from it.")
+    crotch = sheet.point("crotch line", waist.down(body.body_rise), "Where the legs part.")
+    hip = sheet.point("hip line", waist.down(_hip_depth(body, sheet)), "Level of the fullest seat.")
+    floor = sheet.point("floor", waist.down(body.outside_leg_length), "Where the leg ends.")
+    half_leg = sheet.length(
+        "half the leg", Length(crotch.distance(floor), "crotch line to floor") / 2, "Inside leg, halved."
+    )
+    knee = sheet.point("knee line", crotch.down(half_leg - 5), "A little above the knee, where it bends.")
+    hem = sheet.point("hem line", floor.up(Length(cut.hem_over_floor, "hem over floor")), "Clear of the floor.")
+    if knee.y - hem.y < LEAST_SHANK:
+        raise SpecError(
+            f"The hem would end only {knee.y - hem.y:.1f} cm below the knee line; lower it.",
+            where="garment.hem_over_floor",
+            received=cut.hem_over_floor,
+            allowed=(0.0, max(0.0, cut.hem_over_floor - LEAST_SHANK + knee.y - hem.y)),
+        )
+    hem_half, knee_half = _leg(body, cut, sheet)
+    return Frame(waist, hip, crotch, knee, hem, knee_half, hem_half)
+
+
+def _hip_depth(body: Body, sheet: DraftSheet) -> float:
+    """Waist to hip as measured, unless that reaches the crotch line."""
+    deepest = body.body_rise - LEAST_SEAT
+    low = sheet.decide(
+        "a raised hip line",
+        body.side_waist_to_hip > deepest,
+        "Does the fullest seat lie at or under the crotch line?",
+        "The crotch curve needs some height above the crotch line.",
+    )
+    return smaller(body.side_waist_to_hip, deepest) if low else body.side_waist_to_hip
+
+
+def hem_girth(hip: float, cut: Trousers) -> float:
+    """Girth of the hem in cm: as ordered, or by the hip. Source: derived from the worked sizes."""
+    return (hip - 96) / 4 + 44 if cut.hem_girth is None else Length(cut.hem_girth, "hem girth")
+
+
+def knee_girth(hip: float, cut: Trousers) -> float:
+    """Girth at the knee in cm: as ordered, or the hem and four times the step of the size."""
+    if cut.knee_girth is not None:
+        return Length(cut.knee_girth, "knee girth")
+    return hem_girth(hip, cut) + 4 * KNEE_OVER_HEM.at(hip)
+
+
+def _leg(body: Body, cut: Trousers, sheet: DraftSheet) -> tuple[Length, Length]:
+    hem = sheet.length("hem girth", hem_girth(body.hip_girth, cut), "Round the whole leg.")
+    knee = sheet.length("knee girth", knee_girth(body.hip_girth, cut), "Round the whole leg.")
+    return (
+        sheet.length("half the front hem", hem / 4 - 0.5, "The back is 1 cm wider each side."),
+        sheet.length("half the front knee", knee / 4 - 0.5, "The back is 1 cm wider each side."),
+    )

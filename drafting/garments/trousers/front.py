@@ -1,0 +1,75 @@
+"""Trousers, the front: half a leg, from the centre front outward.
+
+Source: W. Aldrich, Metric Pattern Cutting for Women's Wear (women's trouser block); what happens on
+figures without a waist is common practice, no source.
+"""
+
+from __future__ import annotations
+
+from drafting.body import Body
+from drafting.craft.curves import hook
+from drafting.craft.rules import FRONT_DIAGONAL
+from drafting.craft.sheet import DraftSheet
+from drafting.garments.trousers.frame import Frame
+from drafting.garments.trousers.panel import Panel, darts, leg, long_seams
+from drafting.garments.trousers.spec import Trousers
+from drafting.geometry import RIGHT, Line
+from drafting.trace import Length, Place, larger
+from drafting.trace.length import number
+
+BULGE, HOLLOW, DART_LENGTH = 0.5, 0.75, 10.0
+
+
+def front(level: Frame, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
+    """Draw the front."""
+    sheet.heading("Front")
+    corner = sheet.point("front crotch corner", level.crotch.right(body.hip_girth / 12 + 1.5), "Plumb under the centre front.")
+    hip_centre = sheet.point("centre front at the hip", corner.level_with(level.hip), "The opening lies above it.")
+    hip_width = body.hip_girth / 4 + Length(cut.hip_ease, "hip ease") / 8
+    hip_side = sheet.point("front side at the hip", hip_centre.left(hip_width), "A quarter of the body and the front's share of ease.")
+    fork = sheet.point("front fork", corner.right(body.hip_girth / 16 + 0.5), "Half the body's depth, a third of it in front.")
+
+    spare = sheet.length("front spare", (body.hip_girth - body.waist_girth) / 4 - 0.75, "What a quarter loses from hip to waist.")
+    upright = sheet.decide("an upright centre front", spare <= 0, "Is the waist as large as the hip?", "A full abdomen needs the centre front plumb.")
+    square = sheet.point("waist over the front corner", corner.level_with(level.waist), "Squared up from the corner.")
+    waist_centre = sheet.point("centre front at the waist", square.left(0 if upright else 1), "Leans in toward a smaller waist.")
+    intakes = intake(spare, sheet)
+    sewn = sheet.length("front waist", waist_quarter(body, cut), "A quarter of the trouser top.")
+    waist_side = sheet.point("front side at the waist", waist_centre.left(sewn + sum(intakes)), "A quarter of the top, darts open.")
+
+    below = leg("front", level, 0.0, sheet)
+    height = larger(Length(hip_centre.y - corner.y, "hip line over crotch line"), body.hip_girth / 16 + 0.5)
+    start = sheet.point("front curve start", corner.up(height), "At the hip line, but not lower than the fork is wide.")
+    curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, FRONT_DIAGONAL.at(body.hip_girth))
+    crotch = sheet.curve(
+        "front crotch", waist_centre, fork, (Line(waist_centre, start), curve),
+        f"straight to the {start.name}, then past a point {number(diagonal)} cm out on the corner's diagonal",
+        "Close, and still free to sit.",
+    )
+    side, inseam = long_seams("front", waist_side, hip_side, fork, below, BULGE, HOLLOW, sheet)
+    return Panel(
+        name="front", waist_centre=waist_centre, waist_side=waist_side, hip_side=hip_side, corner=corner,
+        hook_start=start, fork=fork, diagonal=diagonal, leg=below, waist_sewn=sewn,
+        darts=darts("front", waist_centre, waist_side, on_the_crease(waist_centre, waist_side, intakes), sheet),
+        bulge=BULGE, hollow=HOLLOW, crotch=crotch, side=side, inseam=inseam,
+    )
+
+
+def waist_quarter(body: Body, cut: Trousers) -> Length:
+    """A quarter of the trouser top, darts closed: body, ease and the fullness over the band."""
+    return (body.waist_girth + Length(cut.waist_ease, "waist ease") + Length(cut.waist_fullness, "fullness")) / 4
+
+
+def intake(spare: float, sheet: DraftSheet) -> tuple[float, ...]:
+    """Widths of the front darts, none to two, never over 2 cm each."""
+    if not sheet.decide("a front dart", spare >= 3, "Does a front quarter lose 3 cm or more?", "Less goes into the side seam."):
+        return ()
+    two = sheet.decide("a second front dart", spare > 7, "Does it lose more than 7 cm?", "One dart would leave too round a side seam.")
+    return (2.0, 2.0) if two else (2.0,)
+
+
+def on_the_crease(centre: Place, side: Place, intakes: tuple[float, ...]) -> tuple[tuple[float, float, float], ...]:
+    """The first dart stands on the crease, a second one half way from there to the side."""
+    crease, whole = centre.x, centre.x - side.x
+    places = (crease, crease + (whole - crease) / 2)
+    return tuple((at, width, DART_LENGTH) for at, width in zip(places, intakes, strict=False))
