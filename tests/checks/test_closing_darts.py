@@ -124,3 +124,14 @@ def test_the_nearest_place_on_a_straight_edge_is_the_foot():
     assert nearest(path, Point(4, 3)) == pytest.approx((4, 3))
     assert nearest(path, Point(12, 7)) == pytest.approx((17, 2))
     assert nearest(path, Point(-3, -4)) == pytest.approx((0, 5))
+
+
+def test_each_dart_turns_what_lies_behind_it_about_its_own_point():
+    two = (dart(18, 2, 10), dart(6, 3, 14))
+    corners = (p for d in two for p in (d.first, d.second))
+    waist = Edge("waist", polyline(Point(WIDE, LONG), *corners, Point(0, LONG)))
+    path = closed_edge(replace(front(), edges=(waist,), darts=two), "waist")
+    assert len(path.segments) == 3  # no stroke was needed to bridge a gap
+    assert path.length() == pytest.approx(WIDE - 2 - 3, abs=1e-6)
+    turned = sum(2 * math.degrees(math.atan(d.intake / 2 / d.length)) for d in two)
+    assert path.start_tangent.angle_to(path.end_tangent) == pytest.approx(turned, abs=1e-6)

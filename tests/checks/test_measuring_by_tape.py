@@ -60,6 +60,10 @@ def test_width_at_a_straight_hem_and_at_the_waist_is_that_of_the_edge():
     assert width(at_level(front(), LONG), "high") == pytest.approx(WIDE - INTAKE, abs=1e-4)
 
 
+def test_a_level_beside_a_hem_by_a_rounding_error_is_measured_at_the_hem():
+    assert width(at_level(front(), -1e-6), "high") == pytest.approx(WIDE, abs=1e-4)
+
+
 def test_width_leaves_out_what_lies_outside_the_outline():
     # a U: two legs of 5 cm with 14 cm of air between them, from y = 0 to 30
     piece = Piece(

@@ -17,6 +17,7 @@ from skirt_on_paper import (
     WIDE,
     back,
     band,
+    cut_out,
     dart,
     edge,
     finished,
@@ -167,3 +168,30 @@ def test_wanted_ease_is_no_gap_and_more_than_wanted_is():
     assert walk(skirt(short), WAIST) == pytest.approx(1, abs=1e-4)
     shorter = with_edge(band(), edge("lower", (0, 0), (BAND - 1.5, 0)))
     assert walk(skirt(shorter), eased) == pytest.approx(0.5, abs=1e-4)
+
+
+def test_where_ease_begins_after_a_notch_the_notch_is_no_gap():
+    # all the ease lies behind the first notch, so that the first notches meet exactly
+    eased = replace(WAIST, ease=Ease("ease", 1.0, 0.5, 1.0))
+    notches = tuple(n for n in band().notches if n.match == "front")[:1]
+    short = replace(with_edge(band(), edge("lower", (0, 0), (BAND - 1, 0))), notches=notches)
+    plain = replace(back(), notches=back().notches[:1])
+    pattern = skirt(short, plain, seams=(eased,))
+    assert walk(pattern, eased) < 1e-4
+    ahead = replace(short, notches=(replace(notches[0], at=notches[0].at + 0.3),))
+    assert walk(skirt(ahead, plain), eased) == pytest.approx(0.3, abs=1e-4)
+
+
+def test_a_mismatch_is_told_with_the_ease_that_was_found():
+    eased = replace(WAIST, ease=Ease("ease", 1.0, 0.0, 1.0))
+    short = with_edge(band(), edge("lower", (0, 0), (BAND - 2, 0)))
+    (found,) = CHECKS["seams_match"](finished(skirt(short, seams=(eased,))))
+    assert found.measured == pytest.approx(2.0, abs=1e-6)
+    assert found.allowed == (-0.05, 1.05)
+
+
+def test_eased_seams_may_be_cut_with_different_allowances():
+    eased = replace(WAIST, ease=Ease("ease", 1.0, 0.0, 1.0))
+    for seam, warned in ((WAIST, True), (eased, False)):
+        pattern = finished(skirt(seams=(seam,)), cut_out(band(), 1.5))
+        assert bool(CHECKS["allowances_agree"](pattern)) is warned
