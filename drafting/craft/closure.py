@@ -29,12 +29,15 @@ def opening_length(hip: Length, top: Length, straight: float, sheet: DraftSheet)
     needed = (hip + OPENING_OVER_HIP - top) / 2
     if needed > longest:
         raise SpecError(
-            f"The opening would have to be {float(needed):.1f} cm long to pass the hips, and the straight "
-            f"part of the front allows {float(longest):.1f} cm. Give the waist {2 * (needed - longest):.1f} cm "
-            "more ease, or choose a side opening or an elastic waist.",
+            f"The opening would have to be {float(needed):.1f} cm long to pass the hips, and the "
+            f"straight part of the front allows {float(longest):.1f} cm. Give the waist "
+            f"{2 * float(needed - longest):.1f} cm more ease, or choose a side opening or an "
+            "elastic waist.",
             where="garment.waist_ease",
             received=float(needed),
             allowed=(0.0, float(longest)),
         )
     usual = smaller(Length(CLOSURE_LENGTH, "usual length"), longest)
-    return sheet.length("front opening", larger(usual, needed), "Waist and twice the opening must pass the hips.")
+    return sheet.length(
+        "front opening", larger(usual, needed), "Waist and twice the opening must pass the hips."
+    )

@@ -68,7 +68,10 @@ def hook(
     own reading of a smooth curve.
     """
     crossing = meet(start, leaving, end, arriving)
-    if crossing is None or min((crossing - start).dot(leaving), (end - crossing).dot(arriving)) <= 0:
+    if (
+        crossing is None
+        or min((crossing - start).dot(leaving), (end - crossing).dot(arriving)) <= 0
+    ):
         raise ConstructionError(
             "The crotch curve has no corner to turn: the hip line lies too near the crotch line.",
             where="crotch curve",

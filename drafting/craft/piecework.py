@@ -30,7 +30,9 @@ def level_lines(
 ) -> tuple[tuple[str, Point, Point], ...]:
     """Named level lines clipped to an outline, at heights in cm; those it does not reach left out."""
     _, bottom, _, top = outline.bounds()
-    inside = [(n, min(max(y, bottom + _NUDGE), top - _NUDGE)) for n, y in heights if bottom <= y <= top]
+    inside = [
+        (n, min(max(y, bottom + _NUDGE), top - _NUDGE)) for n, y in heights if bottom <= y <= top
+    ]
     return tuple((name, *across(outline, y)) for name, y in inside)
 
 

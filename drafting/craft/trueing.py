@@ -23,7 +23,12 @@ def square_to_ends(start: Point, before: Vector, end: Point, after: Vector) -> C
 
 
 def seam_over_darts(
-    centre: Point, square: Vector, side: Point, down: Vector, opened: float, darts: tuple[PlannedDart, ...]
+    centre: Point,
+    square: Vector,
+    side: Point,
+    down: Vector,
+    opened: float,
+    darts: tuple[PlannedDart, ...],
 ) -> Cubic:
     """The seam line from centre to side, drawn while the darts are closed.
 

@@ -34,7 +34,9 @@ def straight_waistband(
         ("inside_waist", Role.HEM), ("underlap_inside", Role.SEAM), ("left_end_inside", Role.SEAM), ("left_end", Role.SEAM),
     )  # fmt: skip
     edges = tuple(
-        Edge(name, polyline(a, b), role, "waist" if "waist" in name or "underlap" in name else "band")
+        Edge(
+            name, polyline(a, b), role, "waist" if "waist" in name or "underlap" in name else "band"
+        )
         for (name, role), (a, b) in zip(names, pairwise(corners), strict=True)
     )
     return Piece(
@@ -51,7 +53,9 @@ def straight_waistband(
 def waistband_seams() -> tuple[Seam, ...]:
     """The seams that close a straight waistband's ends and underlap, folded right sides together."""
     return tuple(
-        Seam(name, (SeamPart("waistband", outside),), (SeamPart("waistband", inside, reversed=True),))
+        Seam(
+            name, (SeamPart("waistband", outside),), (SeamPart("waistband", inside, reversed=True),)
+        )
         for name, outside, inside in (
             ("waistband_right_end", "right_end", "right_end_inside"),
             ("waistband_left_end", "left_end", "left_end_inside"),

@@ -83,7 +83,9 @@ def number(value: float) -> str:
     return "0" if text == "-0" else text
 
 
-def _words(value: float, *, numbers: bool = False, inner: bool = False, factor: bool = False) -> str:
+def _words(
+    value: float, *, numbers: bool = False, inner: bool = False, factor: bool = False
+) -> str:
     how = value.how if isinstance(value, Length) else None
     if how is None:
         return number(value) if factor else f"{number(value)} cm"

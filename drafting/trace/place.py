@@ -135,7 +135,9 @@ class Place(Point):
         """So many cm at a right angle to the line from `start` to `end`, to its left or right."""
         along = (end - start).unit
         step = (along.left if side == "left" else along.right) * float(distance)
-        return self._moved(self.x + step.x, self.y + step.y, "square", start, end, length(distance), side)
+        return self._moved(
+            self.x + step.x, self.y + step.y, "square", start, end, length(distance), side
+        )
 
 
 def length(value: float) -> Length:
@@ -151,4 +153,8 @@ def corner_of_paper(x: float = 0.0, y: float = 0.0) -> Place:
 def meeting(a: Place, b: Place, c: Place, d: Place) -> Place | None:
     """Where the line a - b meets the line c - d; None where they are parallel."""
     point = meet(a, Vector(b.x - a.x, b.y - a.y), c, Vector(d.x - c.x, d.y - c.y))
-    return None if point is None else Place(point.x, point.y, "", None, (Move("meeting", (a, b, c, d)),))
+    return (
+        None
+        if point is None
+        else Place(point.x, point.y, "", None, (Move("meeting", (a, b, c, d)),))
+    )

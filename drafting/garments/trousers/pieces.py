@@ -25,7 +25,8 @@ def front_piece(drawn: Trued, level: Frame, opening: float) -> Piece:
         Edge("front_crotch", crotch.reversed(), kind="crotch"),
         Edge("opening", slit.reversed(), Role.OPENING, "opening"),
     )
-    return _panel("front", "Trouser front", drawn, level, edges, _crotch_notch("front_crotch", crotch.length(), 1))
+    notches = (*_crotch_notch("front_crotch", crotch.length(), 1), Notch("opening", 0.0, 1, "opening-end"))
+    return _panel("front", "Trouser front", drawn, level, edges, notches)
 
 
 def back_piece(drawn: Trued, level: Frame) -> Piece:
@@ -37,12 +38,12 @@ def back_piece(drawn: Trued, level: Frame) -> Piece:
         Edge("inseam", drawn.inseam.reversed(), kind="inseam"),
         Edge("back_crotch", drawn.crotch.reversed(), kind="crotch"),
     )
-    notch = _crotch_notch("back_crotch", drawn.crotch.length(), 2)
-    return turned_over(_panel("back", "Trouser back", drawn, level, edges, notch))
+    notches = _crotch_notch("back_crotch", drawn.crotch.length(), 2)
+    return turned_over(_panel("back", "Trouser back", drawn, level, edges, notches))
 
 
 def _panel(
-    name: str, title: str, drawn: Trued, level: Frame, edges: tuple[Edge, ...], crotch: tuple[Notch, ...]
+    name: str, title: str, drawn: Trued, level: Frame, edges: tuple[Edge, ...], others: tuple[Notch, ...]
 ) -> Piece:
     outline = join(e.path for e in edges)
     side, centre = drawn.waist.end, drawn.waist.start
@@ -54,7 +55,7 @@ def _panel(
         cut=PAIR,
         edges=edges,
         darts=drawn.darts,
-        notches=(*_side_notches(drawn), *_inseam_notches(drawn), *crotch),
+        notches=(*_side_notches(drawn), *_inseam_notches(drawn), *others),
         grain=(Point(0, level.hem.y + 12), Point(0, level.crotch.y - 4)),
         levels=levels,
         lengthen=lengthen_lines(outline, tuple(_halfway(level))),

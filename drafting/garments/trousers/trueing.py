@@ -11,7 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.craft.curves import hook
-from drafting.craft.darts import PlannedDart, reopen
+from drafting.craft.darts import reopen
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.trueing import natural_opening, nudged, seam_over_darts, square_to_ends
 from drafting.errors import ConstructionError
@@ -161,8 +161,8 @@ def _trued(top: _Top, opened: float, crotch: Path, inseam: Path, fork: Place, sh
     waist, darts = reopen(drafted_waist, panel.darts, "waist")
     sheet.true(f"{panel.name} waist", (("waist line", _dip(waist, panel)),), "Drawn over the closed darts: square to the centre, smooth over the side.")
     hem = Path((square_to_ends(panel.leg.hem_side, panel.leg.hem_side - panel.leg.knee_side, panel.leg.hem_inner, panel.leg.knee_inner - panel.leg.hem_inner),))
-    dip = panel.leg.hem_side.y - hem.bounds()[1]
-    sheet.true(f"{panel.name} hem", (("middle of the hem", dip),), "Bowed so that it is level where the legs' seams join.")
+    bow = hem.bounds()[3] - panel.leg.hem_side.y or panel.leg.hem_side.y - hem.bounds()[1]
+    sheet.true(f"{panel.name} hem", (("middle of the hem", bow),), "Bowed so that it is level where the legs' seams join.")
     return Trued(panel, waist, darts, crotch, Path(top.side), inseam, hem, corner, fork)
 
 

@@ -12,7 +12,17 @@ from drafting.garments.trousers.frame import Frame, hem_girth, knee_girth
 from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued
 from drafting.geometry import Path, Point, Vector, crossing_with_line
-from drafting.pattern import AngleBetween, CombinedLength, CrossShare, EdgeLength, Girth, LevelDepth, Measuring, Number, Want
+from drafting.pattern import (
+    AngleBetween,
+    CombinedLength,
+    CrossShare,
+    EdgeLength,
+    Girth,
+    LevelDepth,
+    Measuring,
+    Number,
+    Want,
+)
 
 LEGS = ("front", "back")
 WAIST = EdgeLength("waistband", ("waist",))
