@@ -8,7 +8,6 @@ from drafting.checks.along import Mouth, mouths
 from drafting.geometry import IDENTITY, JOIN, Line, Path, Point, Transform, turn
 from drafting.pattern import Dart, Piece
 
-
 _BESIDE = 1e-4
 """Directions beside a mouth are taken this many cm away from it, clear of the corner."""
 

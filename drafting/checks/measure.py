@@ -124,13 +124,11 @@ def _crossings(piece: Piece, on: Point, along: Vector) -> list[Point]:
 def _inside(piece: Piece, left: Point, right: Point) -> float:
     """Length of the stroke from crossing to crossing, without what lies outside the piece."""
     stops = _crossings(piece, left, (right - left).unit)
+    if len(stops) <= 2:
+        return left.distance(right)
     area = polygon(piece).buffer(0.01)
-    total = left.distance(right)
-    for a, b in pairwise(stops):
-        middle = a.toward(b, 0.5)
-        if len(stops) > 2 and not area.covers(at(middle)):
-            total -= a.distance(b)
-    return total
+    inside = (a.distance(b) for a, b in pairwise(stops) if area.covers(at(a.toward(b, 0.5))))
+    return sum(inside)
 
 
 def _level(piece: Piece, level: str) -> tuple[Point, Point]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 import shapely
 
-from drafting.checks.along import Mouth, mouths, nearest
+from drafting.checks.along import Mouth, mouths
 from drafting.checks.closing import angle_over
 from drafting.checks.outline import at, is_simple, polygon, ring
 from drafting.geometry import JOIN, Path, Point
@@ -133,10 +133,11 @@ def _wedge(dart: Dart) -> shapely.Polygon:
 
 
 def _lines(piece: Piece) -> Iterator[Finding]:
+    line = polygon(piece).exterior
     area = polygon(piece).buffer(LEVEL_TOLERANCE)
     for name, left, right in piece.levels:
         where = f"{piece.name}.{name}"
-        off = max(_off_outline(piece, left), _off_outline(piece, right))
+        off = max(line.distance(at(left)), line.distance(at(right)))
         if off > LEVEL_TOLERANCE:
             told = f"The {name} line of {piece.name} ends {off:.2f} cm off the outline."
             yield _error("level_off_outline", where, told, off, (0.0, LEVEL_TOLERANCE))
@@ -146,10 +147,6 @@ def _lines(piece: Piece) -> Iterator[Finding]:
         yield _error("grain_outside", piece.name, f"The grain line leaves {piece.name}.")
     if abs(piece.grain[0].x - piece.grain[1].x) > JOIN or piece.grain[0].y >= piece.grain[1].y:
         yield _error("grain_not_upright", piece.name, f"The grain of {piece.name} does not run up.")
-
-
-def _off_outline(piece: Piece, point: Point) -> float:
-    return nearest(Path(ring(piece)), point)[1]
 
 
 def _is_chord(piece: Piece, left: Point, right: Point) -> bool:
