@@ -30,9 +30,8 @@ def level_lines(
 ) -> tuple[tuple[str, Point, Point], ...]:
     """Named level lines clipped to an outline, at heights in cm; those it does not reach left out."""
     _, bottom, _, top = outline.bounds()
-    inside = [
-        (n, min(max(y, bottom + _NUDGE), top - _NUDGE)) for n, y in heights if bottom <= y <= top
-    ]
+    low, high = bottom + _NUDGE, top - _NUDGE
+    inside = [(name, min(max(y, low), high)) for name, y in heights if bottom <= y <= top]
     return tuple((name, *across(outline, y)) for name, y in inside)
 
 
@@ -43,7 +42,7 @@ def lengthen_lines(outline: Path, heights: tuple[float, ...]) -> tuple[tuple[Poi
 
 
 def turned_over(piece: Piece) -> Piece:
-    """The piece seen from its other side: mirrored left to right, walked counter-clockwise again."""
+    """The piece seen from its other side, walked counter-clockwise again."""
     flip = mirror(Point(0, 0), Vector(0, 1))
     lengths = {e.name: e.path.length() for e in piece.edges}
     return replace(

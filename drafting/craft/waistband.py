@@ -30,15 +30,10 @@ def straight_waistband(
         Point(0, top), Point(0, underlap), Point(0, 0), Point(depth, 0), Point(whole, 0),
     )  # fmt: skip
     names = (
-        ("underlap", Role.SEAM), ("waist", Role.SEAM), ("right_end", Role.SEAM), ("right_end_inside", Role.SEAM),
-        ("inside_waist", Role.HEM), ("underlap_inside", Role.SEAM), ("left_end_inside", Role.SEAM), ("left_end", Role.SEAM),
+        "underlap", "waist", "right_end", "right_end_inside",
+        "inside_waist", "underlap_inside", "left_end_inside", "left_end",
     )  # fmt: skip
-    edges = tuple(
-        Edge(
-            name, polyline(a, b), role, "waist" if "waist" in name or "underlap" in name else "band"
-        )
-        for (name, role), (a, b) in zip(names, pairwise(corners), strict=True)
-    )
+    edges = tuple(_edge(name, a, b) for name, (a, b) in zip(names, pairwise(corners), strict=True))
     return Piece(
         name="waistband",
         title="Waistband",
@@ -50,15 +45,19 @@ def straight_waistband(
     )
 
 
+def _edge(name: str, start: Point, end: Point) -> Edge:
+    role = Role.HEM if name == "inside_waist" else Role.SEAM
+    kind = "band" if "end" in name else "waist"
+    return Edge(name, polyline(start, end), role, kind)
+
+
 def waistband_seams() -> tuple[Seam, ...]:
     """The seams that close a straight waistband's ends and underlap, folded right sides together."""
     return tuple(
         Seam(
-            name, (SeamPart("waistband", outside),), (SeamPart("waistband", inside, reversed=True),)
+            f"waistband_{edge}",
+            (SeamPart("waistband", edge),),
+            (SeamPart("waistband", f"{edge}_inside", reversed=True),),
         )
-        for name, outside, inside in (
-            ("waistband_right_end", "right_end", "right_end_inside"),
-            ("waistband_left_end", "left_end", "left_end_inside"),
-            ("waistband_underlap", "underlap", "underlap_inside"),
-        )
+        for edge in ("right_end", "left_end", "underlap")
     )

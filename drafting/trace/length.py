@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, Self
 
 Operator = Literal["+", "-", "*", "/", "larger", "smaller"]
 Expression = tuple[Operator, "float | Length", "float | Length"]
@@ -27,7 +27,7 @@ class Length(float):
 
     how: str | Expression | None
 
-    def __new__(cls, value: float, how: str | Expression | None = None) -> Length:
+    def __new__(cls, value: float, how: str | Expression | None = None) -> Self:
         """Make a length of `value` cm; `how` is its name or its expression."""
         self = super().__new__(cls, value)
         self.how = how

@@ -46,7 +46,7 @@ def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
         wants=(
             *wants.girths(body, cut),
             *wants.lengths(body, cut),
-            wants.opening(body, cut),
+            wants.opening(body),
             *wants.joins(),
             *wants.block(body, front_true, back_true, level),
         ),

@@ -76,8 +76,11 @@ def _side_notches(drawn: Trued) -> tuple[Notch, ...]:
 
 
 def _hip_over_hem(drawn: Trued) -> float:
-    """Distance along the side from the hem to the hip notch: the front's and the back's levels lie
-    some millimetres apart when walked, and the notch goes by the straight leg and the chord above."""
+    """Distance along the side from the hem to the hip notch, the same for front and back.
+
+    Walked along the curves the two hip lines lie some millimetres apart, so the notch goes by the
+    straight leg and the height above it.
+    """
     return drawn.panel.leg.hem_side.distance(drawn.panel.leg.knee_side) + (
         drawn.panel.hip_side.y - drawn.panel.leg.knee_side.y
     )

@@ -26,9 +26,11 @@ EVEN = 1e-4
 
 @dataclass(frozen=True, slots=True)
 class Trued:
-    """A panel's stitching lines after trueing, the side seam to the left, each drawn as the block is:
-    waist from the centre to the side, side and inseam downward, crotch from waist to fork, hem from
-    side to inseam."""
+    """A panel's stitching lines after trueing, the side seam to the left, drawn as the block is.
+
+    The waist runs from the centre to the side, side and inseam downward, the crotch from waist to
+    fork, the hem from side to inseam.
+    """
 
     panel: Panel
     waist: Path

@@ -54,7 +54,7 @@ def lengths(body: Body, cut: Trousers) -> tuple[Want, ...]:
     )
 
 
-def opening(body: Body, cut: Trousers) -> Want:
+def opening(body: Body) -> Want:
     """Whether the garment goes over the hips."""
     needed = body.hip_girth + OPENING_OVER_HIP
     tape = CombinedLength(((1.0, WAIST), (2.0, EdgeLength("front", ("opening",)))))
