@@ -113,12 +113,14 @@ def arrange(blocks: tuple[Block, ...], tiling: Tiling | None = None) -> Arrangem
     Args:
         blocks: What to lay; at least one.
         tiling: The pages that the sheet will be printed on; without it the sheet is one piece
-            of paper as high as the tallest block.
+            of paper as high as the tallest block, and all blocks stand upright.
 
     Returns:
         The sheet's size and the move of each block, in the order given.
     """
-    profiles = tuple(tuple(_profiles(block)) for block in blocks)
+    profiles = tuple(
+        tuple(_profiles(b, may_turn=b.may_turn and tiling is not None)) for b in blocks
+    )
     tallest = max(p[0].bands for p in profiles) * BAND
     best: tuple[tuple[float, ...], tuple[_Laid, ...], float] | None = None
     for height in _heights(tallest, len(blocks), tiling):
@@ -157,7 +159,7 @@ def _tile_box(row: int, column: int, height: float, tiling: Tiling) -> shapely.P
     return shapely.box(left, y - tiling.height + half, x + tiling.width - half, top)
 
 
-def _profiles(block: Block) -> Iterator[_Profile]:
+def _profiles(block: Block, *, may_turn: bool) -> Iterator[_Profile]:
     around = block.area.buffer(GAP / 2, quad_segs=4)
     _, low, _, high = around.bounds
     ring = shapely.get_coordinates(around.exterior)
@@ -165,7 +167,7 @@ def _profiles(block: Block) -> Iterator[_Profile]:
     down = np.column_stack((ring[:, 0], high - ring[:, 1]))
     left, right = _reaches(down, count)
     yield _Profile(left, right, turned=False)
-    if block.may_turn:
+    if may_turn:
         turned = np.column_stack((-ring[:, 0], ring[:, 1] - low))
         left, right = _reaches(turned, count)
         yield _Profile(left, right, turned=True)

@@ -7,16 +7,17 @@ the names of lines; it is set as big as the room allows, wrapped narrower before
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import replace
 from typing import Literal
 
 import shapely
 from shapely import affinity
 
-from drafting.drawing.lettering import ABOVE, BELOW, PITCH, width, wrapped
+from drafting.drawing.block import Entry, TextBlock, running, stacked
 from drafting.drawing.marking import Room, mark_piece
 from drafting.drawing.shapes import line
+from drafting.drawing.sounding import Area
 from drafting.drawing.words import ENGLISH, Unit, Words, amount, numeral, plain
 from drafting.geometry import Point, polyline, turn
 from drafting.pattern import Cut, Finish, FinishedPattern, FinishedPiece, Label, Piece
@@ -30,23 +31,20 @@ HEADING = 1.5
 """The piece's own name is set this much bigger."""
 INSET = 0.5
 """Texts stay this far inside the stitching line, cm."""
-SCALES = (1.0, 0.85, 0.7, 0.58, 0.48, 0.4, 0.33, 0.27, 0.22, 0.18, 0.14, 0.1, 0.07, 0.05)
-"""Scales tried, biggest first; the last is for a 500-letter reference on a belt loop."""
-ROOMS = (16.0, 12.0, 9.0, 7.0, 5.5)
-"""Breadths of the block tried, in heights of capitals times 1.67 (cm at full size)."""
-ROW = 0.5
-"""Room is sounded along rows half a centimetre apart."""
+SCALES = (1.0, 0.85, 0.72, 0.6, 0.5, 0.42, 0.35, 0.28, 0.22, 0.18, 0.14, 0.1, 0.07, 0.05)
+"""Scales tried, biggest first; the last is for a long reference on a belt loop."""
+CLEAR = 4
+"""At so many scales the block is kept off thin lines too."""
+LEAST = CAPITALS * SCALES[-1]
 
-_ORIGIN = Point(0.0, 0.0)
-
-
-@dataclass(frozen=True, slots=True)
-class _Block:
-    """Lines of text with their heights, and the breadth and height of the whole, in cm."""
-
-    lines: tuple[tuple[str, float], ...]
-    width: float
-    height: float
+TRIALS = (
+    *((breadth, stacked, 0.0) for breadth in (16.0, 12.0, 9.0)),
+    *((breadth, stacked, 90.0) for breadth in (16.0, 12.0)),
+    *((breadth, running, 90.0) for breadth in (40.0, 28.0, 20.0, 14.0)),
+    *((breadth, running, 0.0) for breadth in (28.0, 20.0, 14.0)),
+    (6.5, stacked, 0.0),
+)
+"""Ways to set the block, best first: breadth in cm at full size, form, angle of its lines."""
 
 
 def label_piece(
@@ -74,20 +72,18 @@ def label_piece(
         unit: Unit of the allowances in the text.
         words: The sheet's language.
     """
-    texts = (
-        *([words.not_for_cutting] if verdict == "unsound" else []),
-        finished.piece.title,
-        title,
-        words.piece_of.format(number=number, total=total),
-        *_instructions(finished.piece, words),
-        *([words.toile] if finish.purpose == "toile" else []),
-        *([reference] if reference.strip() else []),
-        _allowances(finished, unit, words),
+    unsound, toile = verdict == "unsound", finish.purpose == "toile"
+    entries = (
+        *([Entry(words.not_for_cutting, HEADING)] if unsound else []),
+        Entry(finished.piece.title, HEADING),
+        Entry(title),
+        Entry(words.piece_of.format(number=number, total=total)),
+        *(Entry(text) for text in _instructions(finished.piece, words)),
+        *([Entry(words.toile)] if toile else []),
+        *([Entry(reference, breakable=True)] if reference.strip() else []),
+        Entry(_allowances(finished, unit, words)),
     )
-    big = 2 if verdict == "unsound" else 1
-    return _laid(
-        finished, tuple((t, HEADING if i < big else 1.0) for i, t in enumerate(texts)), words
-    )
+    return _laid(finished, entries, mark_piece(finished, words)[1])
 
 
 def labelled(
@@ -159,107 +155,49 @@ def _allowance(name: str, value: float, unit: Unit, words: Words) -> str:
     return f"{name} {amount(value, unit)}" if value else words.allowance_zero.format(edge=name)
 
 
-def _laid(
-    finished: FinishedPiece, texts: tuple[tuple[str, float], ...], words: Words
-) -> tuple[Label, ...]:
-    """Lay the texts at the biggest scale that fits, upright before sideways, clear of lines first."""
-    _, room = mark_piece(finished, words)
-    areas = list(_areas(finished.piece, room))
-    for scale in SCALES:
-        for area, angle, least in areas:
-            if scale < least:
-                continue
-            for breadth in ROOMS:
-                block = _block(texts, CAPITALS * scale, breadth * scale)
-                corner = area.place(block.width, block.height)
-                if corner:
-                    return _labels(block, corner, angle)
-    return _labels(_block(texts, CAPITALS * SCALES[-1], 1.0), finished.piece.grain[0], 0.0)
-
-
-def _areas(piece: Piece, room: Room) -> Iterator[tuple[_Area, float, float]]:
-    """Areas to try, each with the angle of its texts and the least scale that is worth it."""
+def _laid(finished: FinishedPiece, entries: tuple[Entry, ...], room: Room) -> tuple[Label, ...]:
+    """Lay the texts as big as they fit: clear of all lines, else over the thin ones."""
     firm = shapely.difference(room.inside.buffer(-INSET), shapely.union_all(room.taken))
-    lines = [polyline(left, right) for left, right in piece.lengthen]
-    lines += [polyline(left, right) for _, left, right in piece.levels]
-    lines += [mark.path for mark in piece.marks]
-    soft = shapely.union_all([line(path).buffer(0.3, quad_segs=2) for path in lines])
-    clear = shapely.difference(firm, soft)
-    for area, least in ((clear, 0.45), (firm, 0.0)):
-        yield _Area(area), 0.0, least
-        yield _Area(affinity.rotate(area, -90, origin=(0, 0))), 90.0, least
+    clear = shapely.difference(firm, _thin_lines(finished.piece))
+    for free, scales in ((clear, SCALES[:CLEAR]), (firm, SCALES)):
+        ways = _Ways(free)
+        for scale in scales:
+            for breadth, form, angle in TRIALS:
+                block = form(entries, CAPITALS * scale, breadth * scale)
+                corner = block and ways.area(angle).place(block.width, block.height)
+                if block and corner:
+                    return _labels(block, corner, angle)
+    low = finished.piece.grain[0]
+    smallest = stacked(tuple(replace(e, breakable=True) for e in entries), LEAST, 10 * LEAST)
+    assert smallest is not None  # with every word breakable there is always a block
+    return _labels(smallest, (low.x, low.y), 0.0)
 
 
-class _Area:
-    """Free room, sounded along level rows."""
+class _Ways:
+    """One free room, sounded upright and sideways when first asked."""
 
     def __init__(self, free: shapely.Geometry) -> None:
         self.free = free
-        self.rows: list[list[tuple[float, float]]] = []
-        self.low = 0.0
-        self.middle = 0.0
-        if free.is_empty:
-            return
-        shapely.prepare(free)
-        left, self.low, right, high = free.bounds
-        self.middle = free.centroid.y
-        count = int((high - self.low) / ROW) + 1
-        rows = shapely.linestrings(
-            [[(left - 1, y), (right + 1, y)] for y in (self.low + ROW * i for i in range(count))]
-        )
-        self.rows = [_spans(crossed) for crossed in shapely.intersection(rows, free)]
+        self.sounded: dict[float, Area] = {}
 
-    def place(self, wide: float, high: float) -> tuple[float, float] | None:
-        """Lower left corner of a free box of that size, the nearest to the middle; or None."""
-        count = int(high / ROW) + 2
-        found = [
-            (abs(self.low + ROW * start + high / 2 - self.middle), start, span)
-            for start in range(len(self.rows) - count + 1)
-            for span in _common(self.rows[start : start + count], wide)
-        ]
-        for _, start, (left, right) in sorted(found)[:40]:
-            x, y = (left + right - wide) / 2, self.low + ROW * start + 0.01
-            if self.free.contains(shapely.box(x, y, x + wide, y + high)):
-                return x, y
-        return None
+    def area(self, angle: float) -> Area:
+        if angle not in self.sounded:
+            turned = affinity.rotate(self.free, -angle, origin=(0, 0)) if angle else self.free
+            self.sounded[angle] = Area(turned)
+        return self.sounded[angle]
 
 
-def _spans(crossed: shapely.Geometry) -> list[tuple[float, float]]:
-    parts = shapely.get_parts(crossed)
-    bounds = [part.bounds for part in parts if not part.is_empty]
-    return sorted((b[0], b[2]) for b in bounds)
+def _thin_lines(piece: Piece) -> shapely.Geometry:
+    lines = [polyline(left, right) for left, right in piece.lengthen]
+    lines += [polyline(left, right) for _, left, right in piece.levels]
+    lines += [mark.path for mark in piece.marks]
+    return shapely.union_all([line(path).buffer(0.3, quad_segs=2) for path in lines])
 
 
-def _common(rows: Iterable[list[tuple[float, float]]], wide: float) -> list[tuple[float, float]]:
-    """Stretches at least `wide` long that all the rows have."""
-    common: list[tuple[float, float]] | None = None
-    for row in rows:
-        common = (
-            row if common is None else [(max(a, c), min(b, d)) for a, b in common for c, d in row]
-        )
-        common = [(a, b) for a, b in common if b - a >= wide]
-        if not common:
-            return []
-    return common or []
-
-
-def _block(texts: tuple[tuple[str, float], ...], height: float, breadth: float) -> _Block:
-    lines = tuple(
-        (line_, height * factor)
-        for text, factor in texts
-        for line_ in wrapped(text, height * factor, breadth)
+def _labels(block: TextBlock, corner: tuple[float, float], angle: float) -> tuple[Label, ...]:
+    back = turn(angle, Point(0.0, 0.0))
+    x, low = corner
+    return tuple(
+        Label(text, back.point(Point(x, low + base)), height, angle)
+        for (text, height), base in zip(block.lines, block.base_lines, strict=True)
     )
-    widest = max(width(text, h) for text, h in lines)
-    tall = sum(PITCH * h for _, h in lines[1:]) + (ABOVE * lines[0][1]) + BELOW * lines[-1][1]
-    return _Block(lines, widest, tall)
-
-
-def _labels(block: _Block, corner: tuple[float, float] | Point, angle: float) -> tuple[Label, ...]:
-    x, low = (corner.x, corner.y) if isinstance(corner, Point) else corner
-    y = low + block.height - ABOVE * block.lines[0][1]
-    back = turn(angle, _ORIGIN)
-    labels = []
-    for i, (text, height) in enumerate(block.lines):
-        y -= PITCH * height if i else 0.0
-        labels.append(Label(text, back.point(Point(x, y)), height, angle))
-    return tuple(labels)

@@ -47,7 +47,7 @@ def has_shape(letter: str) -> bool:
 def width(text: str, height: float) -> float:
     """Length in cm of a line of text."""
     widths = _widths()
-    return sum(widths.get(ord(c), 1.0) for c in text) * height / CAPITAL
+    return sum([widths.get(ord(c), 1.0) for c in text]) * height / CAPITAL
 
 
 def corners(text: Text) -> tuple[Point, Point, Point, Point]:
@@ -67,16 +67,19 @@ def box(text: Text) -> shapely.Polygon:
 def wrapped(text: str, height: float, room: float) -> tuple[str, ...]:
     """Break a text into lines of at most `room` cm, at spaces; a longer word is broken anywhere."""
     lines: list[str] = []
-    line = ""
+    line, used, space = "", 0.0, width(" ", height)
     for word in text.split():
-        longer = f"{line} {word}" if line else word
-        if width(longer, height) <= room:
-            line = longer
+        size = width(word, height)
+        if line and used + space + size <= room:
+            line, used = f"{line} {word}", used + space + size
             continue
         if line:
             lines.append(line)
-        *whole, line = _broken(word, height, room)
-        lines += whole
+        line, used = word, size
+        if size > room:
+            *whole, line = _broken(word, height, room)
+            lines += whole
+            used = width(line, height)
     return (*lines, line) if line else tuple(lines)
 
 
