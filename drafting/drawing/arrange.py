@@ -32,11 +32,19 @@ Reach = NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """Something to lay: its cutting line as a polygon, Y up; whether it may be turned by 180."""
+    """Something to lay.
+
+    Attributes:
+        name: For people.
+        area: Its cutting line as a polygon, Y up.
+        may_turn: Whether it may be turned by 180 degrees.
+        pinned: Whether it lies in the sheet's upper left corner; at most one of them.
+    """
 
     name: str
     area: shapely.Polygon
     may_turn: bool = True
+    pinned: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +70,14 @@ class Tiling:
     def down(self) -> float:
         """From one tile's upper edge to the next one's."""
         return self.height - self.overlap
+
+    def joint_across(self, column: int) -> float:
+        """x of the middle line between a column of tiles and the next one."""
+        return (column + 1) * self.across + self.overlap / 2
+
+    def joint_down(self, row: int) -> float:
+        """How far under the sheet's upper edge the line between a row and the next one is."""
+        return (row + 1) * self.down + self.overlap / 2
 
     def tall(self, rows: int) -> float:
         """Height of a sheet of so many rows."""
@@ -124,7 +140,7 @@ def arrange(blocks: tuple[Block, ...], tiling: Tiling | None = None) -> Arrangem
     tallest = max(p[0].bands for p in profiles) * BAND
     best: tuple[tuple[float, ...], tuple[_Laid, ...], float] | None = None
     for height in _heights(tallest, len(blocks), tiling):
-        for order in _orders(profiles, thorough=tiling is not None):
+        for order in _orders(blocks, profiles, thorough=tiling is not None):
             laid = _pack(profiles, order, int(height / BAND + 1e-9))
             cost = _cost(laid, tiling)
             if best is None or cost < best[0]:
@@ -147,16 +163,16 @@ def tiles_of(
     shapely.prepare(whole)
     rows, columns = tiling.rows(height - whole.bounds[1]), tiling.columns(whole.bounds[2])
     cells = [(row, column) for row in range(rows) for column in range(columns)]
-    boxes = [_tile_box(row, column, height, tiling) for row, column in cells]
+    boxes = [
+        shapely.box(
+            tiling.joint_across(column - 1) if column else -1.0,
+            height - (tiling.joint_down(row) if row < rows - 1 else tiling.tall(rows)),
+            tiling.joint_across(column) if column < columns - 1 else whole.bounds[2] + 1.0,
+            height - (tiling.joint_down(row - 1) if row else -1.0),
+        )
+        for row, column in cells
+    ]
     return tuple(c for c, hit in zip(cells, shapely.intersects(whole, boxes), strict=True) if hit)
-
-
-def _tile_box(row: int, column: int, height: float, tiling: Tiling) -> shapely.Polygon:
-    """What only this tile shows best: the tile without its overlap, save at the far edges."""
-    x, y = column * tiling.across, height - row * tiling.down
-    half = tiling.overlap / 2
-    left, top = x + (half if column else 0), y - (half if row else 0)
-    return shapely.box(left, y - tiling.height + half, x + tiling.width - half, top)
 
 
 def _profiles(block: Block, *, may_turn: bool) -> Iterator[_Profile]:
@@ -198,10 +214,13 @@ def _heights(tallest: float, count: int, tiling: Tiling | None) -> Iterator[floa
         yield tiling.tall(rows)
 
 
-def _orders(profiles: tuple[tuple[_Profile, ...], ...], *, thorough: bool) -> list[tuple[int, ...]]:
-    numbers = range(len(profiles))
-    if thorough and len(profiles) <= ALL_ORDERS:
-        return list(permutations(numbers))
+def _orders(
+    blocks: tuple[Block, ...], profiles: tuple[tuple[_Profile, ...], ...], *, thorough: bool
+) -> list[tuple[int, ...]]:
+    first = tuple(i for i, block in enumerate(blocks) if block.pinned)
+    others = tuple(i for i, block in enumerate(blocks) if not block.pinned)
+    if thorough and len(others) <= ALL_ORDERS:
+        return [(*first, *order) for order in permutations(others)]
 
     def area(i: int) -> float:
         return float(np.sum(profiles[i][0].right - profiles[i][0].left))
@@ -209,8 +228,13 @@ def _orders(profiles: tuple[tuple[_Profile, ...], ...], *, thorough: bool) -> li
     def breadth(i: int) -> float:
         return float(np.max(profiles[i][0].right) - np.min(profiles[i][0].left))
 
-    keys = (area, lambda i: profiles[i][0].bands, breadth)
-    return [tuple(sorted(numbers, key=lambda i, k=key: (-k(i), i))) for key in keys]  # type: ignore[misc]
+    def height(i: int) -> float:
+        return float(profiles[i][0].bands)
+
+    return [
+        (*first, *sorted(others, key=lambda i: (-size(i), i)))  # noqa: B023 - used at once
+        for size in (area, height, breadth)
+    ]
 
 
 def _pack(

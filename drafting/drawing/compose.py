@@ -13,6 +13,7 @@ from drafting.drawing.marking import mark_piece
 from drafting.drawing.shapes import polygon
 from drafting.drawing.sheet import Group, Sheet, Text
 from drafting.drawing.words import Words
+from drafting.geometry import Transform
 from drafting.pattern import FinishedPattern, FinishedPiece
 
 LEGEND = "legend"
@@ -20,10 +21,11 @@ LEGEND = "legend"
 
 @dataclass(frozen=True, slots=True)
 class Composed:
-    """A sheet, and the area that each of its groups covers, in the same order and frame."""
+    """A sheet, the area that each of its groups covers, and how each was moved, in one order."""
 
     sheet: Sheet
     areas: tuple[shapely.Polygon, ...]
+    moves: tuple[Transform, ...]
 
 
 def draw_piece(finished: FinishedPiece, words: Words) -> Group:
@@ -53,7 +55,7 @@ def compose(
     if legend is not None:
         groups.insert(0, legend.group)
         area = shapely.box(0.0, -legend.height, legend.width, 0.0)
-        blocks.insert(0, Block(LEGEND, area, may_turn=False))
+        blocks.insert(0, Block(LEGEND, area, may_turn=False, pinned=tiling is not None))
     laid = arrange(tuple(blocks), tiling)
     sheet = Sheet(
         width=laid.width,
@@ -64,7 +66,7 @@ def compose(
         ),
         groups=tuple(g.transformed(move) for g, move in zip(groups, laid.moves, strict=True)),
     )
-    return Composed(sheet, _areas(blocks, laid))
+    return Composed(sheet, _areas(blocks, laid), laid.moves)
 
 
 def _areas(blocks: list[Block], laid: Arrangement) -> tuple[shapely.Polygon, ...]:

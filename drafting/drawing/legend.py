@@ -23,7 +23,8 @@ TITLE, BODY = 0.6, 0.32
 """Heights of capitals in cm."""
 PARAGRAPH = 0.8
 """Room between paragraphs, in heights of capitals."""
-LEAST_COLUMN = 3.0
+LEAST_WIDTH = INCH_SQUARE + GUTTER + 3.0
+"""Both squares one below the other, and a column of text beside them."""
 SHRINKS = (1.0, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.12)
 
 
@@ -35,7 +36,8 @@ class Legend:
         group: What to draw.
         width: Breadth in cm.
         height: Height in cm.
-        text_end: How far below the top the text in the right column ends, in cm.
+        text_end: How far below the top the text in the right column ends, in cm; what is under
+            it is free.
     """
 
     group: Group
@@ -56,6 +58,7 @@ def legend(
     verdict: Verdict,
     cautions: tuple[str, ...],
     words: Words,
+    closing: tuple[str, ...] = (),
     width: float = 19.0,
     keep_free: float = 0.0,
 ) -> Legend:
@@ -67,7 +70,8 @@ def legend(
         verdict: An unsound pattern is marked NOT FOR CUTTING.
         cautions: The garment's own, beside the usual ones.
         words: The sheet's language.
-        width: Breadth in cm; at least 14.
+        closing: Sentences to end with.
+        width: Breadth in cm; at least LEAST_WIDTH.
         keep_free: Height in cm to leave free under the text in the right column.
     """
     heads = [words.not_for_cutting] if verdict == "unsound" else []
@@ -81,6 +85,7 @@ def legend(
     texts += [*words.cautions, *cautions]
     if not all(has_shape(c) for text in (reference, title) for c in text):
         texts.append(words.no_shape)
+    texts += closing
     column, end = _column(texts, top, height - top - keep_free, width)
     return Legend(Group("legend", title, (*items, *column)), width, height, end)
 

@@ -31,6 +31,8 @@ class Role(StrEnum):
     CAUTION = "caution"
     SQUARE = "square"
     GRID = "grid"
+    JOIN = "join"
+    DIAMOND = "diamond"
 
 
 @dataclass(frozen=True, slots=True)

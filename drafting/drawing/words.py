@@ -70,8 +70,9 @@ ENGLISH = Words(
     measure_first="Measure before cutting",
     map="How the pages join",
     joining=(
-        "Lay neighbouring pages so that the diamonds cover each other and tape them; or trim both "
-        "along the thin dashed lines and butt them. Row letters run downward, numbers across."
+        "Trim the left and upper edge of each page along the dashed lines and lay it on its "
+        "neighbours so that the diamonds become whole; or trim both pages and butt them. Rows are "
+        "lettered downward, columns numbered across."
     ),
     page_of="{page} / {pages}",
     joins="joins {tile}",

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from drafting.export import json, svg
+from drafting.export import json, pdf, svg
 from drafting.export.identity import pattern_id
 
 if TYPE_CHECKING:
@@ -27,6 +27,7 @@ class Format:
 FORMATS: dict[FormatName, Format] = {
     "json": Format("json", "application/json", "json", json.write),
     "svg": Format("svg", "image/svg+xml", "svg", svg.write),
+    "pdf": Format("pdf", "application/pdf", "pdf", pdf.write),
 }
 """Every format that an order may ask for."""
 

@@ -29,7 +29,12 @@ def cautions(work: Work, output: Output) -> tuple[str, ...]:
 
 
 def work_legend(
-    work: Work, output: Output, *, width: float = 19.0, keep_free: float = 0.0
+    work: Work,
+    output: Output,
+    *,
+    width: float = 19.0,
+    closing: tuple[str, ...] = (),
+    keep_free: float = 0.0,
 ) -> Legend:
     """The legend of a work, `width` cm broad, with room left for a map where asked."""
     return legend(
@@ -38,6 +43,7 @@ def work_legend(
         verdict=work.verdict,
         cautions=work.pattern.pattern.cautions,
         words=WORDS[output.language],
+        closing=closing,
         width=width,
         keep_free=keep_free,
     )

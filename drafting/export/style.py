@@ -31,8 +31,10 @@ STYLES: dict[Role, Style] = {
     Role.CAUTION: Style(0.3),
     Role.SQUARE: Style(0.25),
     Role.GRID: Style(0.15, (), 0.6),
+    Role.JOIN: Style(0.15, (1.0, 2.0), 0.4),
+    Role.DIAMOND: Style(0.2, (), 0.3),
 }
 """Source for thick cut, dashed stitch and thin level lines: common practice, no source."""
 
-TEXT_GREY: dict[Role, float] = {Role.LEVEL: 0.25, Role.GRID: 0.6}
+TEXT_GREY: dict[Role, float] = {Role.LEVEL: 0.25, Role.GRID: 0.55}
 """Grey of texts by role; black where none is given."""

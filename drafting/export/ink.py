@@ -1,0 +1,79 @@
+"""Strokes and texts of a sheet written on a reportlab canvas. Points of 1/72 in, Y up."""
+
+from __future__ import annotations
+
+import unicodedata
+from io import BytesIO
+from typing import Any
+
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfbase.ttfonts import TTFont
+
+from drafting.drawing import Item, Stroke, Text
+from drafting.drawing.lettering import CAPITAL, font_bytes
+from drafting.export.style import STYLES, TEXT_GREY, Style
+from drafting.geometry import Cubic, Path, direction
+
+POINT = 72 / 2.54
+"""Points in a centimetre."""
+FONT = "NotoSans"
+
+pdfmetrics.registerFont(TTFont(FONT, BytesIO(font_bytes())))
+
+
+class Ink:
+    """A canvas that takes centimetres."""
+
+    def __init__(self, canvas: Any) -> None:
+        self.canvas = canvas
+
+    def items(self, items: tuple[Item, ...]) -> None:
+        """Draw strokes and texts, each in the look of its role."""
+        for item in items:
+            if isinstance(item, Stroke):
+                self.stroke(item.path, STYLES[item.role])
+            else:
+                self.text(item)
+
+    def stroke(self, path: Path, style: Style) -> None:
+        """Draw a line."""
+        canvas = self.canvas
+        canvas.setLineWidth(style.width / 10 * POINT)
+        canvas.setDash([d / 10 * POINT for d in style.dashes])
+        canvas.setStrokeGray(style.grey)
+        canvas.drawPath(self._path(path), stroke=1, fill=0)
+
+    def _path(self, path: Path) -> Any:
+        drawn = self.canvas.beginPath()
+        drawn.moveTo(path.start.x * POINT, path.start.y * POINT)
+        for segment in path.segments:
+            end = segment.end
+            if isinstance(segment, Cubic):
+                a, b = segment.leaving, segment.arriving
+                drawn.curveTo(
+                    a.x * POINT, a.y * POINT, b.x * POINT, b.y * POINT, end.x * POINT, end.y * POINT
+                )
+            else:
+                drawn.lineTo(end.x * POINT, end.y * POINT)
+        if len(path.segments) > 1 and path.start.distance(path.end) < 1e-6:
+            drawn.close()
+        return drawn
+
+    def text(self, text: Text) -> None:
+        """Write a line of text; letters that the font does not have come out as boxes."""
+        size, written = text.height / CAPITAL * POINT, writable(text.text)
+        along = direction(text.angle)
+        back = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
+        start = back * pdfmetrics.stringWidth(written, FONT, size) if back else 0.0
+        x, y = text.at.x * POINT - along.x * start, text.at.y * POINT - along.y * start
+        line = self.canvas.beginText()
+        line.setFont(FONT, size)
+        line.setFillGray(TEXT_GREY.get(text.role, 0.0))
+        line.setTextTransform(along.x, along.y, -along.y, along.x, x, y)
+        line.textOut(written)
+        self.canvas.drawText(line)
+
+
+def writable(text: str) -> str:
+    """The text without what no document can carry; such a character shows as a box."""
+    return "".join("\ufffd" if unicodedata.category(c) in {"Cc", "Cs"} else c for c in text)

@@ -1,0 +1,139 @@
+"""How the pages of a tiled sheet are told apart and joined. Lengths in cm, Y up, sheet's frame.
+
+Where two pages meet, a thin dashed line runs down the middle of what both show, and diamonds sit
+on it. Both pages carry line and diamonds at the same places of the drawing: laid over each other
+the diamonds cover each other; trimmed along the lines, the halves make diamonds.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from string import ascii_uppercase
+
+from drafting.drawing import Item, Role, Stroke, Text, Tiling, Words
+from drafting.geometry import Point, Transform, polyline
+
+Tile = tuple[int, int]
+
+DIAMOND = 0.4
+"""Half a diamond's diagonal."""
+PLACES = (0.25, 0.75)
+"""Two diamonds a joint, so that pages cannot be laid askew."""
+NAME = 0.8
+SMALL = 0.22
+"""Heights of capitals of a tile's name and of the small words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Joints:
+    """The pages in use and how they lie on the sheet.
+
+    Attributes:
+        tiles: Row and column of each page, in reading order.
+        tiling: The pages' size and overlap.
+        height: Height of the sheet.
+    """
+
+    tiles: tuple[Tile, ...]
+    tiling: Tiling
+    height: float
+
+    def corner(self, tile: Tile) -> Point:
+        """Lower left corner of a tile on the sheet."""
+        row, column = tile
+        top = self.height - row * self.tiling.down
+        return Point(column * self.tiling.across, top - self.tiling.height)
+
+    def marks(self) -> tuple[Stroke, ...]:
+        """All lines and diamonds, to be drawn with the sheet."""
+        strokes: list[Stroke] = []
+        used = set(self.tiles)
+        for row, column in self.tiles:
+            low = self.corner((row, column))
+            if (row, column + 1) in used:
+                x = self.tiling.joint_across(column)
+                strokes += _joint(Point(x, low.y), Point(x, low.y + self.tiling.height))
+            if (row + 1, column) in used:
+                y = self.height - self.tiling.joint_down(row)
+                strokes += _joint(Point(low.x, y), Point(low.x + self.tiling.width, y))
+        return tuple(strokes)
+
+    def names(self, tile: Tile, page: str, words: Words) -> Iterator[Text]:
+        """The tile's name, its page number, and along each joint the neighbour's name."""
+        low, tiling, beside = self.corner(tile), self.tiling, self.tiling.overlap + 0.15
+        top = low.y + tiling.height - beside
+        yield Text(name(tile), Point(low.x + beside + 0.3, top - 1.3), NAME, Role.GRID)
+        yield Text(page, Point(low.x + beside + 0.3, top - 1.9), SMALL, Role.GRID)
+        middle, centre = low.y + tiling.height / 2, low.x + tiling.width / 2
+        (row, column), right = tile, low.x + tiling.width - beside
+        near: dict[Tile, tuple[Point, float]] = {
+            (row, column - 1): (Point(low.x + beside + SMALL, middle), 90.0),
+            (row, column + 1): (Point(right, middle), 90.0),
+            (row - 1, column): (Point(centre, top - SMALL), 0.0),
+            (row + 1, column): (Point(centre, low.y + beside), 0.0),
+        }
+        for other, (at, angle) in near.items():
+            if other in self.tiles:
+                told = words.joins.format(tile=name(other))
+                yield Text(told, at, SMALL, Role.GRID, angle, "middle")
+
+    def map(self, cut_lines: tuple[Stroke, ...], box: tuple[float, float, float, float]) -> Map:
+        """The whole sheet small, in a box of (left, lower, right, upper) edges."""
+        tiling = self.tiling
+        rows, columns = (1 + max(t[k] for t in self.tiles) for k in (0, 1))
+        wide, high = columns * tiling.across + tiling.overlap, tiling.tall(rows)
+        scale = min((box[2] - box[0]) / wide, (box[3] - box[1]) / high)
+        return Map(self, cut_lines, scale, box[0], box[3])
+
+
+@dataclass(frozen=True, slots=True)
+class Map:
+    """The sheet drawn small: `scale` of its size, its upper left corner at (left, top)."""
+
+    joints: Joints
+    cut_lines: tuple[Stroke, ...]
+    scale: float
+    left: float
+    top: float
+
+    def items(self) -> Iterator[Item]:
+        """Cut lines, the pages' cells, and their names."""
+        scale, height = self.scale, self.joints.height
+        to = Transform(a=scale, d=scale, e=self.left, f=self.top - scale * height)
+        for cut_line in self.cut_lines:
+            yield Stroke(cut_line.path.transformed(to), Role.LEVEL)
+        for tile in self.joints.tiles:
+            yield from self._cell(tile)
+
+    def _cell(self, tile: Tile) -> Iterator[Item]:
+        tiling, (row, column) = self.joints.tiling, tile
+        wide, high = tiling.across * self.scale, tiling.down * self.scale
+        x, y = self.left + column * wide, self.top - row * high
+        a, b, c, d = Point(x, y), Point(x, y - high), Point(x + wide, y - high), Point(x + wide, y)
+        yield Stroke(polyline(a, b, c, d, a), Role.GRID)
+        size = min(0.35, wide / 3, high / 3)
+        at = Point(x + wide / 2, y - high / 2 - size / 2)
+        yield Text(name(tile), at, size, Role.CAUTION, 0.0, "middle")
+
+
+def name(tile: Tile) -> str:
+    """Row letter and column number: A1 at the upper left; after Z comes AA."""
+    row, column = tile
+    letters = ""
+    row += 1
+    while row:
+        row, rest = divmod(row - 1, 26)
+        letters = ascii_uppercase[rest] + letters
+    return f"{letters}{column + 1}"
+
+
+def _joint(start: Point, end: Point) -> Iterator[Stroke]:
+    yield Stroke(polyline(start, end), Role.JOIN)
+    for share in PLACES:
+        at = start.toward(end, share)
+        corners = [
+            Point(at.x + x * DIAMOND, at.y + y * DIAMOND)
+            for x, y in ((1, 0), (0, 1), (-1, 0), (0, -1), (1, 0))
+        ]
+        yield Stroke(polyline(*corners), Role.DIAMOND)
