@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import shapely
 
-from drafting.geometry import Path, Point, Segment
+from drafting.geometry import JOIN, Path, Point, Segment
 from drafting.pattern import Piece
 
 FLAT = 0.005
@@ -27,12 +27,14 @@ def area_of(path: Path) -> shapely.Polygon:
 
 
 def flat(path: Path, tolerance: float = FLAT) -> list[tuple[float, float]]:
-    """Corners of the flattened path, none twice in a row."""
-    kept: list[tuple[float, float]] = []
+    """Corners of the flattened path; ends that meet within JOIN are one corner."""
+    kept: list[Point] = []
     for p in path.flattened(tolerance):
-        if not kept or abs(p.x - kept[-1][0]) + abs(p.y - kept[-1][1]) > 1e-9:
-            kept.append((p.x, p.y))
-    return kept
+        if not kept or p.distance(kept[-1]) > JOIN:
+            kept.append(p)
+    if path.start.distance(path.end) <= JOIN:
+        kept[-1] = kept[0]
+    return [(p.x, p.y) for p in kept]
 
 
 def is_simple(path: Path) -> bool:

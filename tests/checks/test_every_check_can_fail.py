@@ -228,6 +228,11 @@ def test_nothing_is_found_on_the_plain_skirt(name):
     assert not CHECKS[name](finished(skirt()))
 
 
+def test_edges_that_meet_but_for_rounding_do_not_cross():
+    slipped = front_edge((WIDE + 4e-7, 3e-7), (WIDE - 4e-7, LONG - 4e-7))
+    assert not CHECKS["outlines_sound"](slipped)
+
+
 def test_a_forgotten_edge_is_named_with_its_hand():
     found = CHECKS["edges_used_once"](without("centre_front"))
     assert [f.where for f in found] == ["front.centre", "front.centre"]
