@@ -3,20 +3,33 @@
 Lengths are centimetres, masses kilograms, angles degrees.
 """
 
-from drafting.body.body import MEASURES, Body, Figure, Measured, Origin
+from drafting.body.body import MEASURES, Body, Figure, Measured, Origin, Side
+from drafting.body.completing import LENGTHS
 from drafting.body.measure import Kind, Measure
 from drafting.body.ranges import RANGES, Ranges
-from drafting.body.vetting import prepare
+from drafting.body.sizes import SIZE_TABLES, Size, SizeTable, size_body
+from drafting.body.survey import ESTIMABLE
+from drafting.body.taking import Given
+from drafting.body.vetting import measurement_check, prepare
 
 __all__ = [
+    "ESTIMABLE",
+    "LENGTHS",
     "MEASURES",
     "RANGES",
+    "SIZE_TABLES",
     "Body",
     "Figure",
+    "Given",
     "Kind",
     "Measure",
     "Measured",
     "Origin",
     "Ranges",
+    "Side",
+    "Size",
+    "SizeTable",
+    "measurement_check",
     "prepare",
+    "size_body",
 ]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
 
 from drafting.body.lower import LowerBody
@@ -16,6 +16,9 @@ if TYPE_CHECKING:
 
 Figure = Literal["women", "men"]
 """Whose statistics and ranges hold."""
+
+Side = Literal["left", "right"]
+"""The wearer's own left and right."""
 
 Origin = Literal["measured", "derived", "estimated", "size table"]
 
@@ -45,10 +48,13 @@ class Body(LowerBody, UpperBody):
     Attributes:
         figure: Whose statistics hold.
         measured: The values by the vocabulary's names.
+        sides: Left and right of the measures that were taken on each side; their plain value in
+            `measured` is the mean of the two.
     """
 
     figure: Figure
     measured: Mapping[str, Measured]
+    sides: Mapping[str, Mapping[Side, Measured]] = field(default_factory=dict)
 
     @classmethod
     def of(cls, values: Mapping[str, float], figure: Figure = "women") -> Body:
@@ -56,8 +62,25 @@ class Body(LowerBody, UpperBody):
         return cls(figure, {name: Measured(float(value)) for name, value in values.items()})
 
     def has(self, name: str) -> bool:
-        """Whether the measure is known."""
+        """Whether the measure is known, be it only by statistics."""
         return name in self.measured
+
+    def taken(self, name: str) -> bool:
+        """Whether the measure is known of this very body or size, not predicted by statistics."""
+        if name not in self.measured:
+            return False
+        one = self.measured[name]
+        return one.origin in {"measured", "derived"} or one.sd is None
+
+    @property
+    def even(self) -> bool:
+        """Whether the two sides are alike, as far as was measured."""
+        return all(pair["left"].value == pair["right"].value for pair in self.sides.values())
+
+    def side(self, which: Side) -> Body:
+        """The same body with that side's values on both sides."""
+        own = {name: pair[which] for name, pair in self.sides.items()}
+        return Body(self.figure, {**self.measured, **own})
 
     def value(self, name: str) -> float:
         """The plain number. Raises MissingMeasureError where there is none."""

@@ -47,6 +47,7 @@ class LowerBody:
         "Down the side from the waist cord, over the curve, to the level where the hip was taken.",
         "length",
         iso="5.4.21",
+        by_side=True,
     )
     body_rise = Measure(
         "body rise",
@@ -84,6 +85,7 @@ class LowerBody:
         "Needs a helper.",
         "length",
         iso="",
+        by_side=True,
     )
     inside_leg_height = Measure(
         "inside leg",

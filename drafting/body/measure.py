@@ -35,6 +35,7 @@ class Measure:
         iso: Clause of ISO 8559-1; "" where the standard has the term but the clause is not known;
             None where the standard is not known to have it.
         term: The standard's term, where it differs from the title.
+        by_side: Whether left and right may be given apart.
         name: The field in orders; set by the class that lists it.
     """
 
@@ -44,6 +45,7 @@ class Measure:
     kind: Kind = "girth"
     iso: str | None = None
     term: str = ""
+    by_side: bool = False
     name: str = ""
 
     def __set_name__(self, owner: type, name: str) -> None:

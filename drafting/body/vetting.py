@@ -2,53 +2,89 @@
 
 from __future__ import annotations
 
-import math
+from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING
 
-from drafting.body.body import MEASURES, Body, Figure, missing
+from drafting.body.body import MEASURES, Body, Figure, Measured
+from drafting.body.completing import BASIS, LENGTHS, estimated, lacking, vague_findings
 from drafting.body.contradictions import contradictions
-from drafting.body.ranges import RANGES, Bounds
+from drafting.body.deriving import derived, disagreements
+from drafting.body.plausibility import UNLIKELY, doubts, refusals, remarks
+from drafting.body.prediction import predict
+from drafting.body.ranges import RANGES
+from drafting.body.survey import ESTIMABLE
+from drafting.body.taking import Given, Taken, take, within
 from drafting.errors import MeasurementError
 from drafting.pattern import Finding
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from drafting.body.plausibility import Doubt
 
-SLIPS: tuple[tuple[float, str], ...] = (
-    (2.54, 'It would fit if it were inches: send "unit": "in".'),
-    (1 / 2.54, 'It would fit if it were centimetres: send "unit": "cm".'),
-    (0.1, 'It would fit if it were millimetres: send "unit": "mm".'),
-    (10.0, 'It would fit if it were centimetres: send "unit": "cm".'),
-)
-"""Slips of the unit: the factor that mends the value, and what to say."""
+SIDES_UNUSUAL = 3.0
+"""cm by which left and right seldom differ. Judgement."""
 
 
 def prepare(
-    given: Mapping[str, float],
+    given: Given,
     figure: Figure,
     needs: tuple[str, ...],
-    optional: tuple[str, ...] = (),  # noqa: ARG001 - predicted once the statistics are in
-    accept_unusual: bool = False,  # noqa: ARG001, FBT001, FBT002 - a client's plain yes or no
+    optional: tuple[str, ...] = (),
+    accept_unusual: bool = False,  # noqa: FBT001, FBT002 - a client's plain yes or no
 ) -> tuple[Body, tuple[Finding, ...]]:
-    """Vet the measures of an order and make them a body.
+    """Vet the measures of an order and make them a body that a garment can be drafted for.
+
+    What is needed and was not given is derived from other measures given, else predicted from all
+    of them. Waist and hip are always to be given, and one of `LENGTHS` where a leg is needed.
 
     Args:
         given: Measures in cm (kilograms, degrees) by the vocabulary's names.
-        figure: Whose ranges hold.
-        needs: Measures without which the garment cannot be drafted.
-        optional: Measures that the garment uses where there are any.
+        figure: Whose ranges and statistics hold.
+        needs: Measures that the garment cannot be drafted without.
+        optional: Measures that it uses where they were given or follow from what was given; they
+            are not predicted.
         accept_unusual: Draft even where the measures hardly belong to one body.
 
     Returns:
-        The body, and findings on what is unusual.
+        The body, and findings on what is unusual, disagrees, or is estimated.
 
     Raises:
-        MissingMeasureError: A needed measure was not given.
-        MeasurementError: `out_of_range` or `contradicting_measures`. The first trouble is raised
-            and carries all others in `also`.
+        MissingMeasureError: Something must be measured that nothing given can stand for.
+        MeasurementError: `out_of_range`, `contradicting_measures`, `unusual_body`,
+            `incomplete_sides` or `one_value_only`. The first trouble is raised and carries all
+            others in `also`.
     """
-    raise_first((*_missing(given, needs), *_impossible(given)))
-    return Body.of(given, figure), tuple(_unusual(given, figure))
+    taken = take(given)
+    follows = derived(taken.values)
+    doubted = _vet(taken, follows, figure, needs, accept_unusual=accept_unusual)
+    lacks = tuple(n for n in needs if n not in taken.values and n not in follows)
+    kept = {name: one for name, one in follows.items() if name in (*needs, *optional)}
+    added = kept | estimated(taken.values, figure, lacks)
+    body = Body(figure, taken.measured() | added, taken.measured_sides())
+    return body, (*_remarks(taken, follows, figure, doubted), *vague_findings(added))
+
+
+def measurement_check(
+    given: Given,
+    figure: Figure,
+    accept_unusual: bool = False,  # noqa: FBT001, FBT002 - a client's plain yes or no
+) -> tuple[Body, tuple[Finding, ...]]:
+    """Vet and complete measures without drafting: every measure that can be told is added.
+
+    Nothing is needed; where waist, hip or a length is lacking, only what follows from the given
+    measures is added, and a note says what else to measure. Arguments, results and errors as of
+    `prepare`.
+    """
+    taken = take(given)
+    known = taken.values.keys()
+    absent = [name for name in BASIS if name not in known]
+    if not known & set(LENGTHS):
+        absent.append(LENGTHS[0])
+    wanted = () if absent else ESTIMABLE
+    names = tuple(name for name in MEASURES if name in wanted and name not in known)
+    possible = tuple(name for name in names if name != "bust_girth")
+    follows = tuple(derived(taken.values))
+    body, findings = prepare(given, figure, possible, follows, accept_unusual)
+    return body, (*findings, *(_incomplete(name) for name in absent))
 
 
 def raise_first(troubles: tuple[MeasurementError, ...]) -> None:
@@ -59,54 +95,107 @@ def raise_first(troubles: tuple[MeasurementError, ...]) -> None:
         raise first
 
 
-def _missing(given: Mapping[str, float], needs: tuple[str, ...]) -> Iterator[MeasurementError]:
-    return (missing(name) for name in needs if name not in given)
+def _vet(
+    taken: Taken,
+    follows: Mapping[str, Measured],
+    figure: Figure,
+    needs: tuple[str, ...],
+    *,
+    accept_unusual: bool,
+) -> tuple[Doubt, ...]:
+    """Raise what stands against drafting; return what is only to be doubted."""
+    troubles = list(taken.troubles)
+    troubles += contradictions(taken.values)
+    troubles += _impossible(follows)
+    doubted = () if troubles else doubts(taken.values, figure)
+    troubles += () if accept_unusual else refusals(doubted)
+    spoiled = {trouble.where.split(".")[1] for trouble in taken.troubles}
+    troubles += lacking({*taken.values, *follows, *spoiled}, needs)
+    raise_first(tuple(troubles))
+    return doubted
 
 
-def _impossible(given: Mapping[str, float]) -> Iterator[MeasurementError]:
-    possible = {n: v for n, v in given.items() if _within(v, RANGES[n].hard)}
-    yield from (_out_of_range(n, v) for n, v in given.items() if n not in possible)
-    yield from contradictions(possible)
-
-
-def _unusual(given: Mapping[str, float], figure: Figure) -> Iterator[Finding]:
-    for name, value in given.items():
-        usual = RANGES[name].soft(figure)
-        if usual and not _within(value, usual):
-            yield Finding(
-                code=f"unusual_{name}",
-                severity="warning",
-                where=name,
-                message=f"{MEASURES[name].title} is outside of what is usual: take it again.",
-                measured=value,
-                allowed=usual,
+def _impossible(follows: Mapping[str, Measured]) -> Iterator[MeasurementError]:
+    for name, one in follows.items():
+        if not within(one.value, RANGES[name].hard):
+            parts = " and ".join(one.sources)
+            yield MeasurementError(
+                f"{parts} cannot both be right: the {MEASURES[name].word} that follows from them "
+                "is not possible on an adult. Take both again.",
+                where=f"measurements.{one.sources[0]}",
+                code="contradicting_measures",
+                received=one.value,
+                allowed=RANGES[name].hard,
             )
 
 
-def _out_of_range(name: str, value: float) -> MeasurementError:
-    hard = RANGES[name].hard
-    return MeasurementError(
-        " ".join((f"{MEASURES[name].title} is not possible on an adult.", *_hints(name, value))),
-        where=f"measurements.{name}",
-        code="out_of_range",
-        received=value,
-        allowed=hard,
+def _remarks(
+    taken: Taken, follows: Mapping[str, Measured], figure: Figure, doubted: tuple[Doubt, ...]
+) -> Iterator[Finding]:
+    yield from (
+        _unusual(n, v, figure) for n, v in taken.values.items() if _is_unusual(n, v, figure)
+    )
+    yield from remarks(doubted)
+    yield from disagreements(taken.values)
+    yield from _unlikely_rise(taken, follows, figure)
+    yield from _uneven(taken)
+
+
+def _is_unusual(name: str, value: float, figure: Figure) -> bool:
+    usual = RANGES[name].soft(figure)
+    return usual is not None and not within(value, usual)
+
+
+def _unusual(name: str, value: float, figure: Figure) -> Finding:
+    return Finding(
+        code=f"unusual_{name}",
+        severity="warning",
+        where=name,
+        message=f"{MEASURES[name].title} is outside of what is usual. Take it again to be sure.",
+        measured=value,
+        allowed=RANGES[name].soft(figure),
     )
 
 
-def _hints(name: str, value: float) -> tuple[str, ...]:
-    if MEASURES[name].unit != "cm" or not math.isfinite(value):
-        return ()
-    fits = (says for factor, says in SLIPS if _within(value * factor, _likely(name)))
-    return tuple(fits)[:1]
+def _unlikely_rise(
+    taken: Taken, follows: Mapping[str, Measured], figure: Figure
+) -> Iterator[Finding]:
+    """A rise by difference is checked against the statistics, which never correct it."""
+    rise = follows.get("body_rise")
+    if rise is None:
+        return
+    rest = {name: v for name, v in taken.values.items() if name != "inside_leg_height"}
+    expected = predict(figure, rest, ("body_rise",))["body_rise"]
+    if abs(expected.off(rise.value, rise.sd or 0.0)) > UNLIKELY:
+        yield Finding(
+            code="unlikely_body_rise",
+            severity="warning",
+            where="body_rise",
+            message="The body rise, outside leg less inside leg, does not go with the other "
+            "measures. Measure it sitting, or take both legs again.",
+            measured=rise.value,
+            allowed=(expected.value - 3 * expected.sd, expected.value + 3 * expected.sd),
+        )
 
 
-def _likely(name: str) -> Bounds:
-    ranges = RANGES[name]
-    if ranges.women is None or ranges.men is None:
-        return ranges.hard
-    return min(ranges.women[0], ranges.men[0]), max(ranges.women[1], ranges.men[1])
+def _uneven(taken: Taken) -> Iterator[Finding]:
+    for name, pair in taken.sides.items():
+        if abs(pair["left"] - pair["right"]) > SIDES_UNUSUAL:
+            yield Finding(
+                code=f"uneven_{name}",
+                severity="warning",
+                where=name,
+                message=f"{MEASURES[name].title} differs much from left to right. Take both again.",
+                measured=pair["left"] - pair["right"],
+                allowed=(-SIDES_UNUSUAL, SIDES_UNUSUAL),
+            )
 
 
-def _within(value: float, bounds: Bounds) -> bool:
-    return bounds[0] <= value <= bounds[1]
+def _incomplete(name: str) -> Finding:
+    return Finding(
+        code=f"missing_{name}",
+        severity="note",
+        where=name,
+        message=f"{MEASURES[name].title} is needed to estimate what was not measured. "
+        f"{MEASURES[name].how}",
+    )
