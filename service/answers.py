@@ -1,0 +1,308 @@
+"""The shapes of JSON answers, for the API reference and for those who type-check against it.
+
+No field has a default: what stands here is in every answer, unless it is marked NotRequired.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal, NotRequired
+
+from pydantic import Field
+from typing_extensions import TypedDict
+
+Point = Annotated[list[float], Field(min_length=2, max_length=2, description="X and Y in mm.")]
+Stretch = Annotated[
+    list[Point], Field(min_length=2, max_length=2, description="A straight line, end to end.")
+]
+Bounds = Annotated[
+    list[float], Field(min_length=2, max_length=2, description="Least and greatest value.")
+]
+PathData = Annotated[str, Field(description="SVG path data in mm, Y down.")]
+
+
+class TroubleAnswer(TypedDict):
+    """One thing to change in a request."""
+
+    pointer: Annotated[str, Field(description='JSON pointer into the order; "" for the whole.')]
+    code: Annotated[str, Field(description="Stable snake_case name.")]
+    detail: Annotated[str, Field(description="What is wrong and what to send instead.")]
+    received: Annotated[Any, Field(description="What was sent, shortened; in the order's unit.")]
+    allowed: Annotated[Any, Field(description="What would do: [low, high] or a list of names.")]
+
+
+class Problem(TypedDict):
+    """What went wrong and how to mend it (RFC 9457)."""
+
+    type: Annotated[str, Field(description="Address of the problem's page.")]
+    title: str
+    status: int
+    detail: str
+    errors: list[TroubleAnswer]
+
+
+BodyValue = TypedDict(
+    "BodyValue",
+    {
+        "value": Annotated[float, Field(description="mm (degrees, kilograms).")],
+        "origin": Literal["measured", "derived", "estimated", "size table"],
+        "sd": NotRequired[Annotated[float, Field(description="Standard deviation.")]],
+        "from": NotRequired[Annotated[list[str], Field(description="What it comes from.")]],
+    },
+)
+"""A measure as it was used, and where it comes from."""
+
+
+class CutAnswer(TypedDict):
+    """How many copies are cut of which cloth."""
+
+    cloth: str
+    quantity: int
+    mirrored: Annotated[bool, Field(description="Half of the copies are turned over.")]
+
+
+class EdgeAnswer(TypedDict):
+    """A named stretch of the stitching line."""
+
+    name: str
+    path: PathData
+    cut_length: Annotated[float, Field(description="Length of the path in mm.")]
+    length: Annotated[float, Field(description="What is sewn, darts closed, in mm.")]
+    allowance: Annotated[float, Field(description="mm beyond the stitching line.")]
+    role: Literal["seam", "hem", "fold", "opening", "finished"]
+
+
+class DartAnswer(TypedDict):
+    """A wedge that is sewn away; lengths in mm."""
+
+    edge: str
+    intake: float
+    length: float
+    legs: Bounds
+    mouth: Stretch
+    point: Point
+    drill: Point
+
+
+class NotchAnswer(TypedDict):
+    """A balance mark; the other edge of its seam carries the same match."""
+
+    edge: str
+    at: Annotated[float, Field(description="mm along the edge.")]
+    count: int
+    match: str
+    point: Point
+    direction: Point
+
+
+class MarkAnswer(TypedDict):
+    """An inside line or hole."""
+
+    kind: str
+    path: PathData
+
+
+class LabelAnswer(TypedDict):
+    """A text inside the piece."""
+
+    text: str
+    at: Point
+    height: float
+    angle: float
+
+
+class PieceAnswer(TypedDict):
+    """A pattern piece, right side up, in its own frame; half of it where it lies on the fold."""
+
+    name: str
+    title: str
+    number: int
+    half: bool
+    cut: list[CutAnswer]
+    edges: list[EdgeAnswer]
+    stitch_line: PathData
+    cut_line: PathData
+    area: Annotated[float, Field(description="mm2 within the stitching line.")]
+    darts: list[DartAnswer]
+    notches: list[NotchAnswer]
+    grain_line: Stretch
+    levels: dict[str, Stretch]
+    lengthen_lines: list[Stretch]
+    marks: list[MarkAnswer]
+    labels: list[LabelAnswer]
+
+
+class SeamPartAnswer(TypedDict):
+    """An edge's place in a side of a seam."""
+
+    piece: str
+    edge: str
+    copy: Literal["left", "right", "each", "both"]
+    count: int
+    reversed: bool
+    length: float
+
+
+class EaseAnswer(TypedDict):
+    """By how much side one is longer on purpose, in mm."""
+
+    kind: Literal["none", "ease", "stretch", "gathers"]
+    wanted: float
+    min: float
+    max: float
+
+
+class SeamAnswer(TypedDict):
+    """Two sides that are sewn together, in sewing order."""
+
+    name: str
+    sides: Annotated[list[list[SeamPartAnswer]], Field(min_length=2, max_length=2)]
+    ease: EaseAnswer
+    difference: float
+    tolerance: float
+    matches: bool
+
+
+class CheckAnswer(TypedDict):
+    """What was wanted beside what was measured on the drawn lines; mm or degrees."""
+
+    name: str
+    kind: Annotated[Literal["must", "advice"], Field(description="Only must decides the verdict.")]
+    unit: Literal["mm", "deg"]
+    wanted: float
+    allowed: Bounds
+    drafted: float
+    passed: bool
+
+
+class NotionAnswer(TypedDict):
+    """What is bought beside the cloth."""
+
+    name: str
+    quantity: int
+    length: NotRequired[float]
+
+
+class FindingAnswer(TypedDict):
+    """A remark on the drafted pattern."""
+
+    code: str
+    severity: Literal["note", "warning", "error"]
+    where: str
+    message: str
+    measured: NotRequired[float]
+    allowed: NotRequired[Bounds]
+
+
+class PatternAnswer(TypedDict):
+    """A drafted pattern. Lengths in mm, areas in mm2, X right, Y down."""
+
+    id: Annotated[str, Field(description="Digest of the resolved order without its reference.")]
+    drafting_version: str
+    unit: Literal["mm"]
+    verdict: Literal["sound", "sound_with_remarks", "unsound"]
+    garment: Annotated[dict[str, Any], Field(description="Every option, resolved; lengths in mm.")]
+    body: dict[str, BodyValue]
+    pieces: list[PieceAnswer]
+    seams: list[SeamAnswer]
+    checks: list[CheckAnswer]
+    finished_measurements: dict[str, float]
+    notions: list[NotionAnswer]
+    findings: list[FindingAnswer]
+    cautions: list[str]
+
+
+class ValidRangeAnswer(TypedDict):
+    """Where a drafting method is known to be good; cm."""
+
+    measure: str
+    low: float
+    high: float
+
+
+class GarmentSummary(TypedDict):
+    """A garment in the list."""
+
+    kind: str
+    title: str
+    summary: str
+    href: str
+    sample: str
+
+
+class GarmentList(TypedDict):
+    """Everything that can be drafted."""
+
+    garments: list[GarmentSummary]
+
+
+class GarmentAnswer(TypedDict):
+    """What can be chosen about a garment, and what it needs."""
+
+    kind: str
+    title: str
+    summary: str
+    options: Annotated[
+        dict[str, Any], Field(description="JSON Schema of `garment` in an order; lengths in cm.")
+    ]
+    needs: Annotated[list[str], Field(description="Measures that an order must give.")]
+    optional: Annotated[list[str], Field(description="Measures that are used where given.")]
+    pieces: list[str]
+    valid: list[ValidRangeAnswer]
+    sources: list[str]
+    sample: str
+    example: Annotated[dict[str, Any], Field(description="An order that can be sent as it is.")]
+
+
+class Usual(TypedDict):
+    """Between these lie 99 of 100 adults; null where no survey says it."""
+
+    women: Bounds | None
+    men: Bounds | None
+
+
+class MeasureAnswer(TypedDict):
+    """A measure of the body and how it is taken."""
+
+    name: str
+    title: str
+    how: str
+    kind: Literal["girth", "length", "height", "angle", "mass"]
+    unit: Literal["cm", "deg", "kg"]
+    iso_term: Annotated[str | None, Field(description="Term of ISO 8559-1, where known.")]
+    iso_clause: Annotated[str | None, Field(description="Clause of ISO 8559-1, where known.")]
+    possible: Annotated[Bounds, Field(description="Outside of these an order is refused.")]
+    usual: Usual
+    basis: Annotated[str, Field(description="Where the ranges come from.")]
+
+
+class MeasureList(TypedDict):
+    """The vocabulary of measures, in the order of the tape."""
+
+    measurements: list[MeasureAnswer]
+
+
+class LimitsAnswer(TypedDict):
+    """The limits in force on this installation."""
+
+    body_bytes: int
+    json_depth: int
+    reference_characters: int
+    order_seconds: float
+    orders_at_once: int
+    orders_waiting: int
+
+
+class Health(TypedDict):
+    """The service is there."""
+
+    status: Literal["ok"]
+
+
+class ProblemPage(TypedDict):
+    """What a problem means and how to mend it."""
+
+    code: str
+    status: int
+    title: str
+    meaning: str
+    mend: str

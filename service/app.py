@@ -1,0 +1,108 @@
+"""The application: settings and garments in, a FastAPI application out."""
+
+from __future__ import annotations
+
+import os
+from contextlib import asynccontextmanager
+from functools import cache, partial
+from typing import TYPE_CHECKING, Any
+
+from fastapi import FastAPI, Request
+from fastapi.exceptions import RequestValidationError
+from fastapi.middleware.cors import CORSMiddleware
+from starlette.exceptions import HTTPException
+
+from drafting.garments import GARMENTS
+from service.door import Door
+from service.house import House
+from service.openapi import TITLE, api_reference
+from service.problems import PROBLEMS, ProblemError, problem_response
+from service.routes import ROUTERS
+from service.settings import Settings, from_environment
+
+if TYPE_CHECKING:
+    from collections.abc import AsyncIterator, Mapping
+
+    from fastapi.responses import Response
+
+    from drafting.garments import Garment
+
+EXPOSED = (
+    "Content-Disposition",
+    "Drafting-Version",
+    "ETag",
+    "Pattern-Id",
+    "Pattern-Verdict",
+    "Request-Id",
+    "Retry-After",
+)
+"""Headers that pages of other origins may read."""
+
+
+def create_app(
+    settings: Settings | None = None, garments: Mapping[str, Garment] = GARMENTS
+) -> FastAPI:
+    """The service for these garments.
+
+    Args:
+        settings: Limits and addresses; from the environment where none are given.
+        garments: The chapters on offer, by kind.
+    """
+    house = House.built(settings or from_environment(os.environ), garments)
+    app = FastAPI(
+        title=TITLE,
+        docs_url=None,
+        redoc_url=None,
+        openapi_url=None,
+        redirect_slashes=False,
+        lifespan=_lifespan,
+    )
+    app.state.house = house
+    for router in ROUTERS:
+        app.include_router(router)
+    _answer_problems(app)
+    _let_in(app, house.settings)
+    app.openapi = cache(partial(api_reference, app, house))  # type: ignore[method-assign]
+    return app
+
+
+@asynccontextmanager
+async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
+    yield
+    app.state.house.bench.close()
+
+
+def _let_in(app: FastAPI, settings: Settings) -> None:
+    if settings.cors_origins:
+        app.add_middleware(
+            CORSMiddleware,
+            allow_origins=settings.cors_origins,
+            allow_methods=["GET", "HEAD", "POST"],
+            allow_headers=["Content-Type", "If-None-Match"],
+            expose_headers=EXPOSED,
+        )
+    app.add_middleware(Door)
+
+
+def _answer_problems(app: FastAPI) -> None:
+    app.add_exception_handler(ProblemError, _own)
+    app.add_exception_handler(HTTPException, _framework)
+    app.add_exception_handler(RequestValidationError, _parameters)
+
+
+async def _own(_: Request, error: Any) -> Response:
+    return problem_response(error)
+
+
+async def _framework(request: Request, error: Any) -> Response:
+    """What the framework refuses by itself: unknown addresses and methods."""
+    codes = {kind.status: code for code, kind in reversed(PROBLEMS.items())}
+    code = codes.get(error.status_code, "not-found")
+    detail = PROBLEMS[code].meaning
+    del request
+    return problem_response(ProblemError(code, detail, headers=error.headers))
+
+
+async def _parameters(_: Request, error: Any) -> Response:
+    detail = f"A parameter of the address cannot be read: {error.errors()[0]['msg']}."
+    return problem_response(ProblemError("invalid-order", detail))

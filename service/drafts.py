@@ -1,0 +1,152 @@
+"""From an order to the bytes of a pattern: the one way that routes and the command line go."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from drafting.body import prepare
+from drafting.drawing import Output
+from drafting.errors import DraftingError
+from drafting.export import pattern_id
+from drafting.pattern import Finish
+from drafting.workroom import work
+from service.lengths import in_words, told, told_limits
+from service.problems import ProblemError, Trouble
+from service.troubles import drafting_problem
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from drafting.checks import SeamMeasured
+    from drafting.export import Format
+    from drafting.garments.garment import Garment
+    from drafting.pattern import Check, Finding
+    from drafting.workroom import Work
+    from service.schemas import Order, OrderForm
+
+
+@dataclass(frozen=True, slots=True)
+class Drafted:
+    """The bytes of a pattern and what its headers say."""
+
+    body: bytes
+    media_type: str
+    extension: str
+    verdict: str
+    pattern_id: str
+
+
+def drafted(order: Order, form: OrderForm, chosen: Format) -> Drafted:
+    """Draft an order and write it in a format.
+
+    Raises:
+        ProblemError: The craft refuses the order, or the pattern is unsound.
+    """
+    return encoded(worked(order, form), order, form, chosen)
+
+
+def encoded(done: Work, order: Order, form: OrderForm, chosen: Format) -> Drafted:
+    """A work in a format.
+
+    Raises:
+        ProblemError: It cannot be made in the form that the order asks for.
+    """
+    try:
+        return _written(done, order.output, chosen)
+    except DraftingError as error:
+        raise drafting_problem(error, order.unit, form.is_length(order.raw)) from None
+
+
+def worked(order: Order, form: OrderForm) -> Work:
+    """The work of an order, refused where it is unsound and the order does not allow that.
+
+    Raises:
+        ProblemError: The craft refuses the order, or the pattern is unsound.
+    """
+    try:
+        done = _draft(order)
+    except DraftingError as error:
+        raise drafting_problem(error, order.unit, form.is_length(order.raw)) from None
+    if done.verdict == "unsound" and not order.allow_unsound:
+        raise unsound(done, order.unit)
+    return done
+
+
+def _draft(order: Order) -> Work:
+    garment = order.garment
+    body, findings = prepare(
+        order.measurements, order.figure, garment.needs, garment.optional, order.accept_unusual
+    )
+    return work(
+        garment, body, order.spec, order.finish, reference=order.reference, findings=findings
+    )
+
+
+def _written(done: Work, output: Output, chosen: Format) -> Drafted:
+    body = chosen.write(done, output)
+    return Drafted(body, chosen.media_type, chosen.extension, done.verdict, pattern_id(done))
+
+
+def sample_order(garment: Garment) -> dict[str, Any]:
+    """An order for the garment's reference body, an invented person, as a client would send it."""
+    return {
+        "unit": "cm",
+        "figure": "women",
+        "measurements": dict(garment.sample),
+        "garment": {"kind": garment.kind},
+    }
+
+
+def sample(garment: Garment, chosen: Format) -> Drafted:
+    """The garment on its reference body."""
+    body, findings = prepare(dict(garment.sample), "women", garment.needs, garment.optional)
+    done = work(garment, body, garment.spec(kind=garment.kind), Finish(), findings=findings)
+    return _written(done, Output(), chosen)
+
+
+def unsound(done: Work, unit: str) -> ProblemError:
+    """The problem of a pattern that would not sew or fit: what failed, and by how much."""
+    troubles = tuple(_failures(done, unit))
+    detail = "The pattern was drafted, and these checks on its lines failed: "
+    names = ", ".join(trouble.code for trouble in troubles[:10])
+    return ProblemError("unsound-pattern", f"{detail}{names}.", troubles)
+
+
+def _failures(done: Work, unit: str) -> Iterator[Trouble]:
+    checks = [c for c in done.pattern.checks if c.kind == "must" and not c.passed]
+    yield from (_failed_check(check, unit) for check in checks)
+    yield from (_failed_seam(seam, unit) for seam in done.seams if not seam.matches)
+    said = {check.name for check in checks}
+    errors = (f for f in done.pattern.findings if f.severity == "error" and f.where not in said)
+    yield from (_failing(finding) for finding in errors)
+
+
+def _failed_check(check: Check, unit: str) -> Trouble:
+    is_length = check.unit == "cm"
+    limits = (check.low, check.high)
+    words = [
+        in_words(v, unit) if is_length else f"{v:.1f} degrees" for v in (check.drafted, *limits)
+    ]
+    return Trouble(
+        pointer="",
+        code=check.name,
+        detail=f"Drafted {words[0]}; {words[1]} to {words[2]} would do. {check.reason}".strip(),
+        received=told(check.drafted, unit) if is_length else round(check.drafted, 2),
+        allowed=told_limits(*limits, unit) if is_length else list(limits),
+    )
+
+
+def _failed_seam(measured: SeamMeasured, unit: str) -> Trouble:
+    off, most = measured.difference, measured.tolerance
+    return Trouble(
+        pointer="",
+        code=f"seam_{measured.seam.name}",
+        detail=f"The two sides of the {measured.seam.name} seam differ by {in_words(off, unit)}.",
+        received=told(off, unit),
+        allowed=told_limits(-most, most, unit),
+    )
+
+
+def _failing(finding: Finding) -> Trouble:
+    return Trouble(pointer="", code=finding.code, detail=finding.message)

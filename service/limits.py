@@ -1,0 +1,78 @@
+"""How much is done at once: a few workers, a bounded queue in front of them, a time for each."""
+
+from __future__ import annotations
+
+import asyncio
+import threading
+from concurrent.futures import ThreadPoolExecutor
+from typing import TYPE_CHECKING, TypeVar
+
+from service.problems import ProblemError
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from concurrent.futures import Future
+
+    from service.settings import Settings
+
+T = TypeVar("T")
+
+RETRY_AFTER = {"Retry-After": "2"}
+"""Seconds after which a full house has usually drafted what was waiting."""
+
+
+class Workbench:
+    """Runs orders beside the event loop, so that a long one never holds up the others.
+
+    An order that runs out of time is answered at once; its thread cannot be stopped and keeps its
+    place until it is done, so that no more work is taken than there are hands.
+    """
+
+    def __init__(self, settings: Settings) -> None:
+        self._workers = ThreadPoolExecutor(max(settings.workers, 1), "tapeline")
+        self._places = max(settings.workers, 1) + settings.queue_length
+        self._seconds = settings.order_seconds
+        self._taken = 0
+        self._lock = threading.Lock()
+        self._closed = False
+
+    @property
+    def is_open(self) -> bool:
+        """Whether another order would be taken."""
+        return not self._closed and self._taken < self._places
+
+    async def run(self, task: Callable[[], T]) -> T:
+        """The task's result.
+
+        Raises:
+            ProblemError: busy, too-slow or not-ready.
+        """
+        work = self._take(task)
+        try:
+            async with asyncio.timeout(self._seconds):
+                return await asyncio.wrap_future(work)
+        except TimeoutError:
+            detail = f"The pattern was not ready within {self._seconds:g} seconds."
+            raise ProblemError("too-slow", detail, headers=RETRY_AFTER) from None
+
+    def close(self) -> None:
+        """Take no more orders; what is in hand is finished."""
+        self._closed = True
+        self._workers.shutdown(wait=False, cancel_futures=False)
+
+    def _take(self, task: Callable[[], T]) -> Future[T]:
+        with self._lock:
+            if self._closed:
+                detail = "The service is stopping."
+                raise ProblemError("not-ready", detail, headers=RETRY_AFTER)
+            if self._taken >= self._places:
+                detail = f"{self._places} orders are in hand or waiting."
+                raise ProblemError("busy", detail, headers=RETRY_AFTER)
+            self._taken += 1
+        work = self._workers.submit(task)
+        work.add_done_callback(self._leave)
+        return work
+
+    def _leave(self, _: Future[T]) -> None:
+        with self._lock:
+            self._taken -= 1

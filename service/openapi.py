@@ -1,0 +1,184 @@
+"""The API reference as OpenAPI 3.1: the routes' own, and the order as clients write it."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import is_dataclass
+from typing import TYPE_CHECKING, Any, get_args, get_origin, get_type_hints
+
+from fastapi.openapi.utils import get_openapi
+from pydantic import TypeAdapter
+
+from drafting import DRAFTING_VERSION
+from drafting.body import MEASURES, RANGES
+from drafting.drawing import Output
+from drafting.pattern import Finish
+from service.answers import Problem
+from service.docstrings import describe
+from service.drafts import sample_order
+from service.lengths import LONGEST_TEXT, PATTERN
+from service.plan import Each, Fields, IsLength, Plan, plan_of
+from service.problems import MEDIA_TYPE, PROBLEMS
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from fastapi import FastAPI
+
+    from service.house import House
+
+Schema = dict[str, Any]
+
+TITLE = "Tapeline"
+REF = "#/components/schemas/{model}"
+
+ABOUT = """\
+Send the measurements of a body, get a sewing pattern drafted to them.
+
+Lengths in an order are in its `unit`; lengths in answers are in mm. Nothing that is sent is
+stored or logged.
+"""
+
+WRITTEN_INCHES: Schema = {
+    "title": "WrittenInches",
+    "description": 'Inches as a tape is read; only with "unit": "in".',
+    "type": "string",
+    "maxLength": LONGEST_TEXT,
+    "pattern": PATTERN,
+    "examples": ["28 1/2", "28-1/2", "28½", '28 1/2"', "1/2"],
+}
+
+
+def problem_answers(*codes: str) -> dict[int | str, dict[str, Any]]:
+    """The entries of `responses=` for these problems."""
+    found: dict[int | str, dict[str, Any]] = {}
+    for code in codes:
+        kind = PROBLEMS[code]
+        told = found.setdefault(kind.status, {"description": "", "content": _PROBLEM_CONTENT})
+        line = f"[{code}](/problems/{code}): {kind.title}."
+        told["description"] = f"{told['description']} {line}".strip()
+    return found
+
+
+_PROBLEM_CONTENT = {MEDIA_TYPE: {"schema": {"$ref": REF.format(model="Problem")}}}
+
+
+def api_reference(app: FastAPI, house: House) -> Schema:
+    """The whole document."""
+    document = get_openapi(
+        title=TITLE, version=DRAFTING_VERSION, description=ABOUT, routes=app.routes
+    )
+    for operation in _operations(document):
+        if "HTTPValidationError" in str(operation["responses"].get("422")):
+            del operation["responses"]["422"]
+    components: Schema = document["components"]["schemas"]
+    for unused in ("HTTPValidationError", "ValidationError"):
+        components.pop(unused, None)
+    components["Problem"], parts = _with_parts(Problem)
+    components.update({**parts, **order_schemas(house)})
+    _put_examples(document, house)
+    document["components"]["schemas"] = dict(sorted(components.items()))
+    return document
+
+
+def _with_parts(kind: Any) -> tuple[Schema, Schema]:
+    schema = TypeAdapter(kind).json_schema(ref_template=REF)
+    return schema, schema.pop("$defs", {})
+
+
+def _operations(document: Schema) -> Iterator[Schema]:
+    for path in document["paths"].values():
+        yield from path.values()
+
+
+def _put_examples(document: Schema, house: House) -> None:
+    examples = {
+        kind: {"summary": garment.title, "value": sample_order(garment)}
+        for kind, garment in house.garments.items()
+    }
+    body = document["paths"]["/v1/patterns"]["post"]["requestBody"]
+    body["content"]["application/json"]["examples"] = examples
+
+
+def order_schemas(house: House) -> Schema:
+    """Schemas of the order and all its parts, as clients write it: lengths in any unit."""
+    order = house.form.model.model_json_schema(ref_template=REF)
+    parts: Schema = order.pop("$defs")
+    order["properties"]["measurements"] = _measurements()
+    for kind in _dataclasses(Finish, Output, *(g.spec for g in house.garments.values())):
+        describe(parts[kind.__name__], kind)
+        _publish(parts[kind.__name__], plan_of(kind))
+    for name in ("finish", "output"):
+        order["properties"][name].pop("default", None)
+    return {"Order": order, "WrittenInches": WRITTEN_INCHES, **parts}
+
+
+def _dataclasses(*kinds: Any) -> Iterator[type]:
+    """These types and every dataclass in their fields."""
+    for kind in kinds:
+        if isinstance(kind, type) and is_dataclass(kind):
+            yield kind
+            yield from _dataclasses(*get_type_hints(kind, include_extras=True).values())
+        elif get_origin(kind):
+            yield from _dataclasses(*get_args(kind))
+
+
+def _publish(schema: Schema, plan: Plan) -> None:
+    """Turn the lengths of an object's schema to any unit, their limits to words."""
+    if not isinstance(plan, Fields):
+        return
+    for name, part in plan.of.items():
+        if isinstance(part, IsLength | Each):
+            schema["properties"][name] = _any_unit(schema["properties"][name])
+
+
+def _any_unit(field: Schema) -> Schema:
+    choices = field.get("anyOf", [field])
+    bounds: Schema = next((c for c in choices if "minimum" in c), {})
+    nullable = any(c.get("type") == "null" for c in choices)
+    words = [field.get("description", ""), _limits(bounds), _default(field)]
+    either: list[Schema] = [*_LENGTH, {"type": "null"}] if nullable else [*_LENGTH]
+    return {
+        "title": field.get("title", ""),
+        "description": " ".join(word for word in words if word),
+        "anyOf": either,
+    }
+
+
+_LENGTH: tuple[Schema, ...] = ({"type": "number"}, {"$ref": REF.format(model="WrittenInches")})
+
+
+def _limits(bounds: Schema) -> str:
+    if "minimum" not in bounds:
+        return "A length in the order's unit."
+    low, high = bounds["minimum"], bounds["maximum"]
+    return f"A length in the order's unit, {low:g} to {high:g} cm."
+
+
+def _default(field: Schema) -> str:
+    value = field.get("default")
+    return "" if value is None else f"By default {value:g} cm."
+
+
+def _measurements() -> Schema:
+    return {
+        "title": "Measurements",
+        "description": "Measures of the body by name; GET /v1/measurements lists them.",
+        "type": "object",
+        "additionalProperties": False,
+        "properties": {name: _measure(name) for name in MEASURES},
+    }
+
+
+def _measure(name: str) -> Schema:
+    measure, (low, high) = MEASURES[name], RANGES[name].hard
+    possible = f"Possible: {low:g} to {high:g} {measure.unit}."
+    described = {"title": measure.title, "description": f"{measure.how} {possible}"}
+    if measure.unit == "cm":
+        return {**described, "anyOf": [*_LENGTH]}
+    return {**described, "type": "number"}
+
+
+def document_bytes(document: Schema) -> bytes:
+    """The document as it is served and kept: indented, one order of keys."""
+    return (json.dumps(document, indent=1, ensure_ascii=False) + "\n").encode()

@@ -1,0 +1,117 @@
+"""What can be drafted."""
+
+from __future__ import annotations
+
+from dataclasses import asdict
+from functools import partial
+from typing import TYPE_CHECKING, Any
+
+from fastapi import APIRouter, Request
+from fastapi.responses import Response
+from pydantic import TypeAdapter
+
+from drafting import DRAFTING_VERSION
+from drafting.export import FORMATS
+from service.answers import GarmentAnswer, GarmentList, GarmentSummary, PatternAnswer
+from service.caching import cached_headers, has_it, kept_json, not_modified, tag
+from service.docstrings import describe
+from service.drafts import sample, sample_order
+from service.formats import chosen
+from service.house import HouseDep
+from service.openapi import problem_answers
+from service.routes.patterns import (
+    PATTERN_CONTENT,
+    PATTERN_HEADERS,
+    FormatQuery,
+    pattern_headers,
+)
+
+if TYPE_CHECKING:
+    from drafting.garments.garment import Garment
+
+router = APIRouter(tags=["garments"])
+
+
+@router.get(
+    "/v1/garments",
+    operation_id="list_garments",
+    summary="List the garments",
+    response_model=GarmentList,
+)
+async def list_garments(request: Request, house: HouseDep) -> Response:
+    """Everything that can be drafted."""
+    told: GarmentList = {"garments": [_summary(g) for g in house.garments.values()]}
+    return kept_json(request, house.settings, told)
+
+
+@router.get(
+    "/v1/garments/{kind}",
+    operation_id="show_garment",
+    summary="Show a garment",
+    response_model=GarmentAnswer,
+    responses=problem_answers("not-found"),
+)
+async def show_garment(request: Request, house: HouseDep, kind: str) -> Response:
+    """Options with their JSON Schema, measures needed and optional, pieces, range, sources."""
+    return kept_json(request, house.settings, _told(house.garment(kind)))
+
+
+@router.get(
+    "/v1/garments/{kind}/sample",
+    operation_id="draft_sample",
+    summary="Draft a sample",
+    response_model=PatternAnswer,
+    responses={
+        200: {
+            "description": "The pattern of an invented person.",
+            "content": PATTERN_CONTENT,
+            "headers": PATTERN_HEADERS,
+        },
+        **problem_answers("not-found", "not-acceptable", "busy", "too-slow", "not-ready"),
+    },
+)
+async def draft_sample(
+    request: Request, house: HouseDep, kind: str, format_: FormatQuery = None
+) -> Response:
+    """The garment on its reference body: for pages, docs and first tries. May be cached."""
+    garment = house.garment(kind)
+    asked = chosen(format_, None, request.headers.get("accept"), FORMATS.values())
+    etag = tag("sample", kind, str(garment.sample), DRAFTING_VERSION, asked.name, "en")
+    headers = cached_headers(house.settings, etag)
+    if has_it(request, etag):
+        return not_modified(headers)
+    done = await house.bench.run(partial(sample, garment, asked))
+    return Response(done.body, headers={**headers, **pattern_headers(done, kind)})
+
+
+def _summary(garment: Garment) -> GarmentSummary:
+    address = f"/v1/garments/{garment.kind}"
+    return {
+        "kind": garment.kind,
+        "title": garment.title,
+        "summary": garment.summary,
+        "href": address,
+        "sample": f"{address}/sample",
+    }
+
+
+def _told(garment: Garment) -> GarmentAnswer:
+    return {
+        "kind": garment.kind,
+        "title": garment.title,
+        "summary": garment.summary,
+        "options": _options(garment),
+        "needs": list(garment.needs),
+        "optional": list(garment.optional),
+        "pieces": list(garment.pieces),
+        "valid": [asdict(valid) for valid in garment.valid],  # type: ignore[misc]
+        "sources": list(garment.sources),
+        "sample": f"/v1/garments/{garment.kind}/sample",
+        "example": sample_order(garment),
+    }
+
+
+def _options(garment: Garment) -> dict[str, Any]:
+    schema = TypeAdapter(garment.spec).json_schema()
+    describe(schema, garment.spec)
+    return schema

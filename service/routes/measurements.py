@@ -1,0 +1,65 @@
+"""The vocabulary of measures."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Annotated
+
+from fastapi import APIRouter, Query, Request
+from fastapi.responses import Response
+from pydantic.json_schema import SkipJsonSchema
+
+from drafting.body import MEASURES, RANGES
+from service.answers import MeasureAnswer, MeasureList
+from service.caching import kept_json
+from service.house import HouseDep
+from service.openapi import problem_answers
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from drafting.body import Measure
+
+router = APIRouter(tags=["measurements"])
+
+GarmentQuery = Annotated[
+    str | SkipJsonSchema[None],
+    Query(description="Kind of a garment: only the measures that it uses."),
+]
+
+
+@router.get(
+    "/v1/measurements",
+    operation_id="list_measurements",
+    summary="List the measures",
+    response_model=MeasureList,
+    responses=problem_answers("not-found"),
+)
+async def list_measurements(
+    request: Request, house: HouseDep, garment: GarmentQuery = None
+) -> Response:
+    """Every measure with its title, how to take it, its standard's term and its range."""
+    names: Iterable[str] = MEASURES
+    if garment is not None:
+        chapter = house.garment(garment)
+        names = (*chapter.needs, *chapter.optional)
+    told: MeasureList = {"measurements": [_told(MEASURES[name]) for name in names]}
+    return kept_json(request, house.settings, told)
+
+
+def _told(measure: Measure) -> MeasureAnswer:
+    ranges = RANGES[measure.name]
+    return {
+        "name": measure.name,
+        "title": measure.title,
+        "how": measure.how,
+        "kind": measure.kind,
+        "unit": measure.unit,
+        "iso_term": measure.iso_term,
+        "iso_clause": measure.iso or None,
+        "possible": list(ranges.hard),
+        "usual": {
+            "women": list(ranges.women) if ranges.women else None,
+            "men": list(ranges.men) if ranges.men else None,
+        },
+        "basis": ranges.basis,
+    }

@@ -1,0 +1,61 @@
+"""What those who run the service and those who call it ask about it."""
+
+from __future__ import annotations
+
+from fastapi import APIRouter, Request
+from fastapi.responses import Response
+
+from service.answers import Health, LimitsAnswer
+from service.caching import kept, kept_json
+from service.house import HouseDep
+from service.limits import RETRY_AFTER
+from service.openapi import document_bytes, problem_answers
+from service.problems import ProblemError
+from service.schemas import LONGEST_REFERENCE
+
+router = APIRouter(tags=["operations"])
+
+
+@router.get(
+    "/v1/limits",
+    operation_id="show_limits",
+    summary="Show the limits",
+    response_model=LimitsAnswer,
+)
+async def show_limits(request: Request, house: HouseDep) -> Response:
+    """The limits in force on this installation."""
+    settings = house.settings
+    told: LimitsAnswer = {
+        "body_bytes": settings.max_body_bytes,
+        "json_depth": settings.max_json_depth,
+        "reference_characters": LONGEST_REFERENCE,
+        "order_seconds": settings.order_seconds,
+        "orders_at_once": settings.workers,
+        "orders_waiting": settings.queue_length,
+    }
+    return kept_json(request, settings, told)
+
+
+@router.get("/healthz", operation_id="healthz", summary="Is the process alive?")
+async def healthz() -> Health:
+    """Answers as long as the process serves requests at all."""
+    return {"status": "ok"}
+
+
+@router.get(
+    "/readyz",
+    operation_id="readyz",
+    summary="Would an order be taken?",
+    responses=problem_answers("not-ready"),
+)
+async def readyz(house: HouseDep) -> Health:
+    """Answers 503 while the service stops, and while no place in the queue is free."""
+    if not house.bench.is_open:
+        raise ProblemError("not-ready", "No order is taken at present.", headers=RETRY_AFTER)
+    return {"status": "ok"}
+
+
+@router.get("/openapi.json", include_in_schema=False)
+async def openapi(request: Request, house: HouseDep) -> Response:
+    """The API reference as OpenAPI 3.1."""
+    return kept(request, house.settings, document_bytes(request.app.openapi()), "application/json")

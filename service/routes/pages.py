@@ -1,0 +1,79 @@
+"""Pages for people. They load nothing from anywhere else."""
+
+from __future__ import annotations
+
+import re
+
+from fastapi import APIRouter, Request
+from fastapi.responses import HTMLResponse, Response
+
+from service.answers import ProblemPage
+from service.caching import kept, kept_json
+from service.formats import preferred
+from service.house import HouseDep
+from service.openapi import problem_answers
+from service.pages import HTML, asset, landing, problem_page, reference_page
+from service.problems import PROBLEMS, ProblemError
+
+router = APIRouter(tags=["pages"])
+
+REFERENCE_POLICY = (
+    "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; "
+    "img-src 'self' data:; connect-src 'self'; base-uri 'none'; frame-ancestors 'none'"
+)
+"""The reference's viewer writes its styles into the page; it calls this service alone."""
+
+_ADDRESS = re.compile(r"https?://[\w.:\[\]-]+(?:/[\w./-]*)?/", re.ASCII)
+USUAL_ADDRESS = "http://127.0.0.1:8000/"
+
+
+@router.get("/", operation_id="landing", summary="The first page", response_class=HTMLResponse)
+async def first_page(request: Request, house: HouseDep) -> Response:
+    """A sample pattern, and links to its formats, to the API reference and to the sources."""
+    said = str(request.base_url)
+    address = said if _ADDRESS.fullmatch(said) else USUAL_ADDRESS
+    return kept(request, house.settings, landing(house, address), HTML)
+
+
+@router.get(
+    "/problems/{code}",
+    operation_id="show_problem",
+    summary="What a problem means",
+    response_model=ProblemPage,
+    responses={
+        200: {"description": "Its meaning and its cure.", "content": {"text/html": {}}},
+        **problem_answers("not-found"),
+    },
+)
+async def show_problem(request: Request, house: HouseDep, code: str) -> Response:
+    """What a problem means and how to mend it, as JSON or as a page."""
+    if code not in PROBLEMS:
+        raise ProblemError("not-found", f"There is no such problem. All: {', '.join(PROBLEMS)}.")
+    kind = PROBLEMS[code]
+    accept = request.headers.get("accept")
+    if preferred(accept, ("application/json", "text/html")) == "text/html":
+        return kept(request, house.settings, problem_page(kind), HTML)
+    told: ProblemPage = {
+        "code": kind.code,
+        "status": kind.status,
+        "title": kind.title,
+        "meaning": kind.meaning,
+        "mend": kind.mend,
+    }
+    return kept_json(request, house.settings, told)
+
+
+@router.get("/docs", include_in_schema=False)
+async def docs(request: Request, house: HouseDep) -> Response:
+    """The API reference to read and to try."""
+    policy = {"Content-Security-Policy": REFERENCE_POLICY}
+    return kept(request, house.settings, reference_page(), HTML, policy)
+
+
+@router.get("/assets/{name}", include_in_schema=False)
+async def assets(request: Request, house: HouseDep, name: str) -> Response:
+    """A file that the pages load."""
+    found = asset(name)
+    if found is None:
+        raise ProblemError("not-found", "There is no such file.")
+    return kept(request, house.settings, *found)

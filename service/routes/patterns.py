@@ -1,0 +1,117 @@
+"""The main job: an order in, a pattern out."""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import Annotated, Any
+
+from fastapi import APIRouter, Query, Request
+from fastapi.responses import Response
+from pydantic.json_schema import SkipJsonSchema
+
+from drafting import DRAFTING_VERSION
+from drafting.export import FORMATS
+from service.answers import PatternAnswer
+from service.drafts import Drafted, drafted
+from service.formats import chosen
+from service.house import HouseDep
+from service.openapi import problem_answers
+from service.reading import read_json
+
+router = APIRouter(tags=["patterns"])
+
+FormatQuery = Annotated[
+    str | SkipJsonSchema[None],
+    Query(
+        alias="format",
+        description="Format of the answer; goes before `output.format` and Accept.",
+        json_schema_extra={"enum": [*FORMATS]},
+    ),
+]
+
+PICTURE_POLICY = "default-src 'none'; style-src 'unsafe-inline'"
+"""What a drawing may load when it is opened by itself: nothing but its own styles."""
+
+PATTERN_HEADERS: dict[str, Any] = {
+    "Pattern-Verdict": {
+        "description": "Whether the pattern can be cut.",
+        "schema": {"type": "string", "enum": ["sound", "sound_with_remarks", "unsound"]},
+    },
+    "Pattern-Id": {
+        "description": "Digest of the resolved order without its reference.",
+        "schema": {"type": "string"},
+    },
+    "Drafting-Version": {
+        "description": "Changes with every change of a drawn line.",
+        "schema": {"type": "string"},
+    },
+}
+
+PATTERN_CONTENT: dict[str, Any] = {
+    each.media_type: {"schema": {"type": "string", "contentMediaType": each.media_type}}
+    for each in FORMATS.values()
+    if each.name != "json"
+}
+
+ORDER_BODY: dict[str, Any] = {
+    "requestBody": {
+        "required": True,
+        "content": {"application/json": {"schema": {"$ref": "#/components/schemas/Order"}}},
+    }
+}
+
+
+@router.post(
+    "/v1/patterns",
+    operation_id="draft_pattern",
+    summary="Draft a pattern",
+    response_model=PatternAnswer,
+    openapi_extra=ORDER_BODY,
+    responses={
+        200: {
+            "description": "The pattern, in the format asked for.",
+            "content": PATTERN_CONTENT,
+            "headers": PATTERN_HEADERS,
+        },
+        **problem_answers(
+            "malformed-json",
+            "not-acceptable",
+            "request-timeout",
+            "too-large",
+            "unsupported-media-type",
+            "invalid-order",
+            "cannot-draft",
+            "unusual-body",
+            "unsound-pattern",
+            "busy",
+            "too-slow",
+            "not-ready",
+        ),
+    },
+)
+async def draft_pattern(request: Request, house: HouseDep, format_: FormatQuery = None) -> Response:
+    """Draft the garment of an order for its body.
+
+    Pure: the same order gives the same bytes, nothing is kept, retry freely. `*/*` gives JSON,
+    `image/*` SVG.
+    """
+    order = house.form.read(await read_json(request, house.settings))
+    asked = chosen(format_, order.output.format, request.headers.get("accept"), FORMATS.values())
+    done = await house.bench.run(partial(drafted, order, house.form, asked))
+    headers = pattern_headers(done, order.garment.kind)
+    return Response(done.body, headers={**headers, "Cache-Control": "no-store"})
+
+
+def pattern_headers(done: Drafted, kind: str) -> dict[str, str]:
+    """Headers that every pattern carries, whatever its format."""
+    headers = {
+        "Content-Type": done.media_type,
+        "Content-Disposition": f'inline; filename="{kind}.{done.extension}"',
+        "Content-Language": "en",
+        "Pattern-Verdict": done.verdict,
+        "Pattern-Id": done.pattern_id,
+        "Drafting-Version": DRAFTING_VERSION,
+    }
+    if done.media_type.startswith("image/"):
+        headers["Content-Security-Policy"] = PICTURE_POLICY
+    return headers

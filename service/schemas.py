@@ -1,0 +1,210 @@
+"""The order: from raw JSON to the craft's own values, every trouble told at once.
+
+The craft's specs are stdlib dataclasses and serve as request models as they are; the envelope
+around them is built here from the garments that the service is given.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Annotated, Any, Union, cast
+
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, create_model
+from pydantic_core import to_json
+
+from drafting.body import MEASURES, Figure
+from drafting.drawing.output import Output
+from drafting.pattern import Finish
+from service.lengths import CM, Unit
+from service.plan import (
+    Choice,
+    Fields,
+    IsLength,
+    Parts,
+    Plan,
+    is_length,
+    lengths_to_cm,
+    plan_of,
+)
+from service.problems import ProblemError, Trouble, in_short, pointer
+from service.refusals import Form, refusals, what
+from service.suggestions import did_you_mean
+from service.text import refuse_unprintable
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping
+
+    from drafting.garments.garment import Garment
+
+LONGEST_REFERENCE = 120
+"""Characters of an order's reference; a line on a pattern piece holds no more."""
+
+Reference = Annotated[str, Field(max_length=LONGEST_REFERENCE), AfterValidator(refuse_unprintable)]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Order:
+    """An order as the craft takes it.
+
+    Attributes:
+        unit: Unit in which the client speaks.
+        figure: Whose statistics hold.
+        measurements: Measures in cm (kilograms, degrees) by the vocabulary's names.
+        garment: The chapter that drafts it.
+        spec: Its options, lengths in cm.
+        finish: Purpose and allowances in cm.
+        output: The form of the answer.
+        reference: The client's own words on each piece.
+        accept_unusual: Draft even where the measures hardly belong to one body.
+        allow_unsound: Answer even a pattern that fails its checks.
+        raw: The order as it was sent.
+    """
+
+    unit: Unit
+    figure: Figure
+    measurements: Mapping[str, float]
+    garment: Garment
+    spec: Any
+    finish: Finish
+    output: Output
+    reference: str
+    accept_unusual: bool
+    allow_unsound: bool
+    raw: Any
+
+
+class OrderForm:
+    """The form that orders are filled in on: built once from the garments on offer."""
+
+    def __init__(self, garments: Mapping[str, Garment]) -> None:
+        self.garments = garments
+        self.model = _envelope(garments)
+        self.plan: Plan = Fields(
+            {
+                "measurements": Fields(
+                    {n: IsLength() for n, m in MEASURES.items() if m.unit == "cm"}
+                ),
+                "garment": Choice({k: plan_of(g.spec) for k, g in garments.items()}),
+                "finish": plan_of(Finish),
+            }
+        )
+        self.limits = self.model.model_json_schema()
+
+    def read(self, raw: Any) -> Order:
+        """The order of decoded JSON.
+
+        Raises:
+            ProblemError: invalid-order, with every trouble that was found.
+        """
+        if not isinstance(raw, dict):
+            raise invalid_order([_no_object(raw)])
+        unit = _unit(raw)
+        troubles: list[Trouble] = []
+        cm = lengths_to_cm(_with_sheet_unit(raw, unit), self.plan, unit, (), troubles)
+        troubles += measure_troubles(raw.get("measurements"))
+        filled = self._validated(cm, raw, unit, troubles)
+        if troubles or filled is None:
+            raise invalid_order(troubles)
+        return self._order(filled, unit, raw)
+
+    def is_length(self, raw: Any) -> Callable[[Parts], bool]:
+        """A function that tells whether the field at a path of that order is a length."""
+        return lambda parts: is_length(self.plan, raw, parts)
+
+    def _validated(
+        self, cm: Any, raw: Any, unit: Unit, troubles: list[Trouble]
+    ) -> BaseModel | None:
+        try:
+            return self.model.model_validate_json(to_json(cm), strict=True)
+        except ValidationError as error:
+            told = {trouble.pointer for trouble in troubles}
+            found = refusals(error, Form(raw, self.limits, self.is_length(raw), unit))
+            troubles += [trouble for trouble in found if trouble.pointer not in told]
+            return None
+
+    def _order(self, filled: Any, unit: Unit, raw: Any) -> Order:
+        return Order(
+            unit=unit,
+            figure=filled.figure,
+            measurements=filled.measurements,
+            garment=self.garments[filled.garment.kind],
+            spec=filled.garment,
+            finish=filled.finish,
+            output=filled.output,
+            reference=filled.reference,
+            accept_unusual=filled.accept_unusual,
+            allow_unsound=filled.allow_unsound,
+            raw=raw,
+        )
+
+
+def _envelope(garments: Mapping[str, Garment]) -> type[BaseModel]:
+    specs = tuple(garment.spec for garment in garments.values())
+    union: Any = Union[specs]  # noqa: UP007 - built from a tuple
+    garment: Any = Annotated[union, Field(discriminator="kind")] if len(specs) > 1 else union
+    return create_model(
+        "Order",
+        __config__=ConfigDict(extra="forbid"),
+        unit=(Unit, "cm"),
+        figure=(Figure, "women"),
+        measurements=(dict[str, Any], ...),
+        garment=(garment, ...),
+        finish=(Finish, Finish()),
+        output=(Output, Output()),
+        reference=(Reference, ""),
+        accept_unusual=(bool, False),
+        allow_unsound=(bool, False),
+    )
+
+
+def invalid_order(troubles: list[Trouble]) -> ProblemError:
+    """The problem of an order that has to be changed."""
+    return ProblemError("invalid-order", in_short(troubles), tuple(troubles))
+
+
+def _no_object(raw: object) -> Trouble:
+    detail = f"An order is a JSON object, not {what(raw)}."
+    return Trouble(pointer="", code="wrong_type", detail=detail, received=raw)
+
+
+def _unit(raw: dict[str, Any]) -> Unit:
+    """The order's unit. A wrong one is refused alone: no length can be judged without it."""
+    unit = raw.get("unit", "cm")
+    if not isinstance(unit, str) or unit not in CM:
+        detail = f"Choose 'cm', 'mm' or 'in'.{did_you_mean(unit, CM)}"
+        trouble = Trouble(
+            pointer="/unit", code="not_a_choice", detail=detail, received=unit, allowed=[*CM]
+        )
+        raise invalid_order([trouble])
+    return cast("Unit", unit)
+
+
+def _with_sheet_unit(raw: dict[str, Any], unit: Unit) -> dict[str, Any]:
+    """The order with inches on the sheet where it speaks in inches and asks for nothing else."""
+    output = raw.get("output", {})
+    if unit != "in" or not isinstance(output, dict) or "unit" in output:
+        return raw
+    return {**raw, "output": {**output, "unit": "in"}}
+
+
+def measure_troubles(given: object) -> list[Trouble]:
+    """What is wrong with the names and the kinds of measures, whatever their size."""
+    if not isinstance(given, dict):
+        return []
+    return [t for name, value in given.items() if (t := _measure_trouble(name, value))]
+
+
+def _measure_trouble(name: str, value: object) -> Trouble | None:
+    at = pointer(("measurements", name))
+    if name not in MEASURES:
+        near = did_you_mean(name, MEASURES)
+        detail = f"There is no measure {name[:60]!r}.{near} GET /v1/measurements lists them all."
+        return Trouble(pointer=at, code="unknown_measure", detail=detail, received=value)
+    if isinstance(value, dict):
+        detail = "Left and right are not told apart yet: send one number."
+        return Trouble(pointer=at, code="one_value_only", detail=detail, received=value)
+    is_text = isinstance(value, str) and MEASURES[name].unit == "cm"
+    if is_text or (isinstance(value, float | int) and not isinstance(value, bool)):
+        return None
+    detail = f"Send a number, not {what(value)}."
+    return Trouble(pointer=at, code="wrong_type", detail=detail, received=value)

@@ -1,0 +1,80 @@
+"""What an installation can set, each from one environment variable, with its default."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+PREFIX = "TAPELINE_"
+
+
+class SettingsError(ValueError):
+    """An environment variable holds a value that cannot be used; the message names it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """The limits and addresses in force. `GET /v1/limits` tells the limits.
+
+    Each is read from the environment variable TAPELINE_ and its name in capitals, such as
+    TAPELINE_MAX_BODY_BYTES.
+
+    Attributes:
+        host: Address that `python -m service serve` listens on.
+        port: Port that it listens on.
+        max_body_bytes: Longest request body, in bytes.
+        max_json_depth: Deepest nesting of objects and lists in an order.
+        order_seconds: Longest time for one order, in seconds.
+        workers: Orders drafted at the same time in one process.
+        queue_length: Orders that may wait for a worker; more are answered 503.
+        max_age: How long GET answers may be cached, in seconds.
+        cors_origins: Origins whose pages may call the service, separated by commas; "*" for all.
+    """
+
+    host: str = "127.0.0.1"
+    port: int = 8000
+    max_body_bytes: int = 256 * 1024
+    max_json_depth: int = 32
+    order_seconds: float = 30.0
+    workers: int = 2
+    queue_length: int = 64
+    max_age: int = 3600
+    cors_origins: tuple[str, ...] = ()
+
+
+def from_environment(environ: Mapping[str, str]) -> Settings:
+    """Settings from the variables that are set; the defaults for the rest.
+
+    Raises:
+        SettingsError: A variable does not hold what its setting needs.
+    """
+    names = {PREFIX + field.name.upper(): field for field in fields(Settings)}
+    given = {
+        field.name: _value(variable, environ[variable], field.default)
+        for variable, field in names.items()
+        if variable in environ
+    }
+    return Settings(**given)  # type: ignore[arg-type]
+
+
+def _value(variable: str, text: str, default: object) -> object:
+    match default:
+        case tuple():
+            return tuple(part.strip() for part in text.split(",") if part.strip())
+        case str():
+            return text
+        case _:
+            return _number(variable, text, type(default))
+
+
+def _number(variable: str, text: str, kind: type) -> object:
+    try:
+        number: float = kind(text)
+    except ValueError:
+        raise SettingsError(f"{variable} must be a number, not {text!r}.") from None
+    if not 0 <= number < float("inf"):
+        raise SettingsError(f"{variable} must be zero or more, not {text!r}.")
+    return number

@@ -1,0 +1,96 @@
+"""Troubles of the craft as problems, told in the order's unit. The craft knows no HTTP."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from drafting.errors import (
+    ConstructionError,
+    DraftingError,
+    MeasurementError,
+    OutputError,
+    SpecError,
+)
+from service.lengths import reword, told, told_limits
+from service.problems import ProblemError, Trouble, in_short, pointer
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+Parts = tuple[str, ...]
+
+ANSWERS: dict[type[DraftingError], str] = {
+    DraftingError: "invalid-order",
+    ConstructionError: "cannot-draft",
+}
+"""Which problem each trouble is, looked up along its ancestry, so that a new child inherits."""
+
+ANSWERS_BY_CODE: dict[str, str] = {"unusual_body": "unusual-body"}
+"""Troubles that are told apart by their code, before their class is asked."""
+
+ROOTS: dict[type[DraftingError], str] = {
+    MeasurementError: "measurements",
+    SpecError: "garment",
+    OutputError: "output",
+}
+"""The part of the order that a bare name stands in, by the class of the trouble."""
+
+PARTS = frozenset({"measurements", "garment", "finish", "output", "reference", "figure"})
+"""Where a dotted path starts that speaks of the whole order."""
+
+
+def drafting_problem(
+    error: DraftingError, unit: str, is_length: Callable[[Parts], bool]
+) -> ProblemError:
+    """The problem for a trouble of the craft and all that it carries.
+
+    Args:
+        error: The trouble; lengths in cm.
+        unit: The order's unit, in which it is told.
+        is_length: Whether the field at a path of the order is a length.
+    """
+    troubles = tuple(_trouble(each, unit, is_length) for each in (error, *error.also))
+    return ProblemError(answer(error), in_short(troubles), troubles)
+
+
+def answer(error: DraftingError) -> str:
+    """Code of the problem that a trouble is."""
+    by_class = next(ANSWERS[c] for c in type(error).__mro__ if c in ANSWERS)
+    return ANSWERS_BY_CODE.get(error.code, by_class)
+
+
+def _trouble(error: DraftingError, unit: str, is_length: Callable[[Parts], bool]) -> Trouble:
+    parts = path(error)
+    told_in = unit if not parts or is_length(parts) else "cm"
+    return Trouble(
+        pointer=pointer(parts),
+        code=error.code,
+        detail=reword(error.message, told_in),
+        received=_told(error.received, told_in),
+        allowed=_told(error.allowed, told_in),
+    )
+
+
+def path(error: DraftingError) -> Parts:
+    """Where in the order the field stands that a trouble names; () where it names a step."""
+    if not error.where or isinstance(error, ConstructionError):
+        return ()
+    parts = tuple(error.where.split("."))
+    if parts[0] in PARTS:
+        return parts
+    root = next((ROOTS[c] for c in type(error).__mro__ if c in ROOTS), None)
+    return (root, *parts) if root else ()
+
+
+def _told(value: object, unit: str) -> object:
+    match value:
+        case None | bool() | str():
+            return value
+        case float() | int():
+            return told(float(value), unit)
+        case (float() | int() as low, float() | int() as high):
+            return told_limits(float(low), float(high), unit)
+        case list() | tuple():
+            return [str(name) for name in value]
+        case _:
+            return str(value)
