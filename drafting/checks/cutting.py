@@ -7,9 +7,9 @@ from collections.abc import Iterator
 import shapely
 from shapely.ops import substring
 
-from drafting.checks.outline import area_of, flat, is_simple, polygon
+from drafting.checks.outline import area_of, flat, is_simple, polygon, wedge
 from drafting.geometry import JOIN
-from drafting.pattern import NO_EASE, Finding, FinishedPattern, FinishedPiece, Seam
+from drafting.pattern import NO_EASE, Finding, FinishedPattern, FinishedPiece, Piece, Seam
 
 CUT_TOLERANCE = 0.01
 """The cutting line keeps its distance to 0.1 mm."""
@@ -60,12 +60,18 @@ def _line(piece: FinishedPiece) -> Iterator[Finding]:
         yield _error("cut_line_crosses", name, f"The cutting line of {name} crosses itself.")
     elif cut.area() <= 0:
         yield _error("cut_line_clockwise", name, f"The cutting line of {name} runs clockwise.")
-    elif not area_of(cut).buffer(CUT_TOLERANCE).covers(polygon(piece.piece)):
+    elif not area_of(cut).buffer(CUT_TOLERANCE).covers(_sewn_area(piece.piece)):
         yield _error(
             "stitch_line_outside",
             name,
             f"The cutting line of {name} runs inside its stitching line.",
         )
+
+
+def _sewn_area(piece: Piece) -> shapely.Geometry:
+    """The area inside the stitching line but for the darts, whose caps may dip under the mouth."""
+    darts = [wedge(dart).buffer(CUT_TOLERANCE) for dart in piece.darts]
+    return polygon(piece).difference(shapely.union_all(darts))
 
 
 def _kept(piece: FinishedPiece) -> Iterator[Finding]:

@@ -7,7 +7,7 @@ from typing import assert_never
 
 import shapely
 
-from drafting.checks.outline import at, polygon, ring
+from drafting.checks.outline import at, polygon, ring, wedge
 from drafting.geometry import Path, Point, Vector, crossing_with_line, meet
 from drafting.pattern import (
     AngleBetween,
@@ -67,9 +67,7 @@ def width(piece: Piece, level: str) -> float:
     """Width in cm inside the stitching line at a level, less what its darts take there."""
     left, right = span(piece, level)
     inside = shapely.LineString([(left.x, left.y), (right.x, right.y)])
-    darts = [
-        shapely.Polygon([(p.x, p.y) for p in (d.first, d.second, d.point)]) for d in piece.darts
-    ]
+    darts = (wedge(d) for d in piece.darts)
     return _inside(piece, left, right) - sum(inside.intersection(d).length for d in darts)
 
 

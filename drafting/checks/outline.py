@@ -5,7 +5,7 @@ from __future__ import annotations
 import shapely
 
 from drafting.geometry import JOIN, Path, Point, Segment
-from drafting.pattern import Piece
+from drafting.pattern import Dart, Piece
 
 FLAT = 0.005
 """Greatest error in cm of a flattened curve."""
@@ -19,6 +19,11 @@ def ring(piece: Piece) -> tuple[Segment, ...]:
 def polygon(piece: Piece) -> shapely.Polygon:
     """The area inside the stitching line."""
     return area_of(Path(ring(piece)))
+
+
+def wedge(dart: Dart) -> shapely.Polygon:
+    """The area that a dart takes away."""
+    return shapely.Polygon([(p.x, p.y) for p in (dart.first, dart.second, dart.point)])
 
 
 def area_of(path: Path) -> shapely.Polygon:

@@ -9,9 +9,9 @@ import shapely
 
 from drafting.checks.along import Mouth, mouths
 from drafting.checks.closing import angle_over
-from drafting.checks.outline import at, is_simple, polygon, ring
+from drafting.checks.outline import at, is_simple, polygon, ring, wedge
 from drafting.geometry import JOIN, Path, Point
-from drafting.pattern import Dart, Finding, FinishedPattern, Piece
+from drafting.pattern import Finding, FinishedPattern, Piece
 
 LEG_TOLERANCE = 0.05
 """Dart legs are sewn to each other, so they agree as plain seams do."""
@@ -124,12 +124,8 @@ def _dart(piece: Piece, area: shapely.Polygon, mouth: Mouth) -> Iterator[Finding
         yield _error("dart_off_edge", where, told + "from its first leg to its second.")
     if not area.contains(at(dart.point)):
         yield _error("dart_point_outside", where, f"The point of a dart lies outside {piece.name}.")
-    if not _wedge(dart).buffer(ON_EDGE).contains(at(dart.drill)):
+    if not wedge(dart).buffer(ON_EDGE).contains(at(dart.drill)):
         yield _error("drill_outside_dart", where, f"A drill hole of {piece.name} misses its dart.")
-
-
-def _wedge(dart: Dart) -> shapely.Polygon:
-    return shapely.Polygon([(p.x, p.y) for p in (dart.first, dart.second, dart.point)])
 
 
 def _lines(piece: Piece) -> Iterator[Finding]:

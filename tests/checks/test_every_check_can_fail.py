@@ -233,6 +233,19 @@ def test_edges_that_meet_but_for_rounding_do_not_cross():
     assert not CHECKS["outlines_sound"](slipped)
 
 
+def test_a_dart_cap_may_dip_under_the_mouth_but_the_waist_beside_it_may_not():
+    dipped = [
+        Point(0, 0),
+        Point(WIDE, 0),
+        Point(WIDE, LONG),
+        Point(13.5, LONG),
+        Point(12, LONG - 0.3),
+    ]
+    for end, found in ((10.5, set()), (9.0, {"stitch_line_outside"})):
+        line = polyline(*dipped, Point(end, LONG), Point(0, LONG), Point(0, 0))
+        assert {f.code for f in CHECKS["cut_lines_sound"](cut_as(line))} == found
+
+
 def test_a_forgotten_edge_is_named_with_its_hand():
     found = CHECKS["edges_used_once"](without("centre_front"))
     assert [f.where for f in found] == ["front.centre", "front.centre"]
