@@ -4,8 +4,8 @@ Exporters read a `Sheet` and know roles, not garments. Centimetres, Y up; paper 
 """
 
 from drafting.drawing.arrange import GAP, Arrangement, Block, Tiling, arrange, tiles_of
-from drafting.drawing.compose import Composed, compose, draw_piece
-from drafting.drawing.labels import label_piece, labelled
+from drafting.drawing.compose import Composed, Drawn, compose, draw_pieces
+from drafting.drawing.labels import label_piece
 from drafting.drawing.legend import Legend, legend
 from drafting.drawing.output import PAPER_NAMES, PAPERS, FormatName, Output, Paper, PaperName, View
 from drafting.drawing.sheet import Anchor, Group, Item, Role, Sheet, Stroke, Text
@@ -20,6 +20,7 @@ __all__ = [
     "Arrangement",
     "Block",
     "Composed",
+    "Drawn",
     "FormatName",
     "Group",
     "Item",
@@ -39,9 +40,8 @@ __all__ = [
     "amount",
     "arrange",
     "compose",
-    "draw_piece",
+    "draw_pieces",
     "label_piece",
-    "labelled",
     "legend",
     "tiles_of",
 ]

@@ -270,16 +270,21 @@ def _cost(laid: tuple[_Laid, ...], tiling: Tiling | None) -> tuple[float, ...]:
     high = max(place.band + place.profile.bands for place in laid)
     if tiling is None:
         return (wide, high)
-    touched: set[tuple[int, int]] = set()
+    return (len(_touched(laid, tiling)), wide * high)
+
+
+def _touched(laid: tuple[_Laid, ...], tiling: Tiling) -> NDArray[np.int64]:
+    """Numbers of the tiles that the blocks' bands lie on."""
     half = tiling.overlap / 2
-    for place in laid:
-        for k in range(place.profile.bands):
-            y = (place.band + k + 0.5) * BAND
-            row = max(0, int((y - half) / tiling.down))
-            first = max(0, int((place.x + place.profile.left[k] - half) / tiling.across))
-            last = max(0, int((place.x + place.profile.right[k] - half) / tiling.across))
-            touched |= {(row, column) for column in range(first, last + 1)}
-    return (len(touched), wide * high)
+    bands = np.concatenate([p.band + np.arange(p.profile.bands) for p in laid])
+    left = np.concatenate([p.x + p.profile.left for p in laid])
+    right = np.concatenate([p.x + p.profile.right for p in laid])
+    row = np.maximum(0, (((bands + 0.5) * BAND - half) // tiling.down).astype(np.int64))
+    first = np.maximum(0, ((left - half) // tiling.across).astype(np.int64))
+    last = np.maximum(0, ((right - half) // tiling.across).astype(np.int64))
+    columns = int(np.max(last)) + 1
+    steps = range(int(np.max(last - first)) + 1)
+    return np.unique(np.concatenate([row * columns + np.minimum(first + k, last) for k in steps]))
 
 
 def _arrangement(

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import shapely
 from shapely import affinity
 
 from drafting.drawing.arrange import Arrangement, Block, Tiling, arrange
+from drafting.drawing.labels import Verdict, label_piece
 from drafting.drawing.legend import Legend
 from drafting.drawing.marking import mark_piece
 from drafting.drawing.shapes import polygon
 from drafting.drawing.sheet import Group, Sheet, Text
-from drafting.drawing.words import Words
+from drafting.drawing.words import ENGLISH, Unit, Words
 from drafting.geometry import Transform
 from drafting.pattern import FinishedPattern, FinishedPiece
 
@@ -28,15 +29,55 @@ class Composed:
     moves: tuple[Transform, ...]
 
 
-def draw_piece(finished: FinishedPiece, words: Words) -> Group:
-    """One piece with all its marks and labels, in its own frame."""
-    items, _ = mark_piece(finished, words)
-    labels = tuple(Text(l.text, l.at, l.height, angle=l.angle) for l in finished.labels)
-    return Group(finished.piece.name, finished.piece.title, (*items, *labels))
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """A piece with its labels laid, and everything that is drawn of it, in its own frame."""
+
+    finished: FinishedPiece
+    group: Group
+
+
+def draw_pieces(
+    pattern: FinishedPattern,
+    *,
+    reference: str,
+    verdict: Verdict,
+    unit: Unit = "cm",
+    words: Words = ENGLISH,
+) -> tuple[Drawn, ...]:
+    """Every piece with its marks and labels.
+
+    Args:
+        pattern: The finished pattern.
+        reference: The order's reference, as typed; may be empty.
+        verdict: The pieces of an unsound pattern are marked NOT FOR CUTTING.
+        unit: Unit of the lengths in texts.
+        words: The sheet's language.
+    """
+    drawn = []
+    for number, finished in enumerate(pattern.pieces, 1):
+        items, room = mark_piece(finished, words)
+        labels = label_piece(
+            finished,
+            title=pattern.pattern.title,
+            number=finished.piece.number or number,
+            total=len(pattern.pieces),
+            reference=reference,
+            finish=pattern.finish,
+            verdict=verdict,
+            unit=unit,
+            words=words,
+            room=room,
+        )
+        texts = tuple(Text(t.text, t.at, t.height, angle=t.angle) for t in labels)
+        group = Group(finished.piece.name, finished.piece.title, (*items, *texts))
+        drawn.append(Drawn(replace(finished, labels=labels), group))
+    return tuple(drawn)
 
 
 def compose(
-    pattern: FinishedPattern,
+    title: str,
+    pieces: tuple[Drawn, ...],
     words: Words,
     *,
     legend: Legend | None = None,
@@ -45,13 +86,14 @@ def compose(
     """Lay the pieces, and the legend where one is given, on one sheet.
 
     Args:
-        pattern: The finished pattern, labelled.
+        title: Title of the pattern.
+        pieces: What to lay.
         words: The sheet's language.
         legend: Laid among the pieces; it stays upright.
         tiling: The pages it will be printed on, if it will.
     """
-    groups = [draw_piece(piece, words) for piece in pattern.pieces]
-    blocks = [Block(p.piece.name, polygon(p.cut_line, 0.05)) for p in pattern.pieces]
+    groups = [piece.group for piece in pieces]
+    blocks = [Block(p.group.name, polygon(p.finished.cut_line, 0.05)) for p in pieces]
     if legend is not None:
         groups.insert(0, legend.group)
         area = shapely.box(0.0, -legend.height, legend.width, 0.0)
@@ -60,9 +102,9 @@ def compose(
     sheet = Sheet(
         width=laid.width,
         height=laid.height,
-        title=pattern.pattern.title,
+        title=title,
         description=words.description.format(
-            count=len(pattern.pieces), pieces=", ".join(p.piece.title for p in pattern.pieces)
+            count=len(pieces), pieces=", ".join(p.group.title for p in pieces)
         ),
         groups=tuple(g.transformed(move) for g, move in zip(groups, laid.moves, strict=True)),
     )

@@ -16,11 +16,10 @@ from shapely import affinity
 
 from drafting.drawing.block import Entry, TextBlock, running, stacked
 from drafting.drawing.marking import Room, mark_piece
-from drafting.drawing.shapes import line
 from drafting.drawing.sounding import Area
 from drafting.drawing.words import ENGLISH, Unit, Words, amount, numeral, plain
-from drafting.geometry import Point, polyline, turn
-from drafting.pattern import Cut, Finish, FinishedPattern, FinishedPiece, Label, Piece
+from drafting.geometry import Point, turn
+from drafting.pattern import Cut, Finish, FinishedPiece, Label, Piece
 from drafting.pattern import Role as EdgeRole
 
 Verdict = Literal["sound", "sound_with_remarks", "unsound"]
@@ -29,6 +28,8 @@ CAPITALS = 0.6
 """Height in cm of capitals on a piece with room enough: text on plots is at least 6 mm."""
 HEADING = 1.5
 """The piece's own name is set this much bigger."""
+THIN = 0.3
+"""And this far from thin lines, at first."""
 INSET = 0.5
 """Texts stay this far inside the stitching line, cm."""
 SCALES = (1.0, 0.85, 0.72, 0.6, 0.5, 0.42, 0.35, 0.28, 0.22, 0.18, 0.14, 0.1, 0.07, 0.05)
@@ -58,6 +59,7 @@ def label_piece(
     verdict: Verdict,
     unit: Unit = "cm",
     words: Words = ENGLISH,
+    room: Room | None = None,
 ) -> tuple[Label, ...]:
     """The labels of one piece, in its own frame, cm, Y up.
 
@@ -71,6 +73,7 @@ def label_piece(
         verdict: An unsound pattern is marked NOT FOR CUTTING.
         unit: Unit of the allowances in the text.
         words: The sheet's language.
+        room: What `mark_piece` left free, where it is at hand.
     """
     unsound, toile = verdict == "unsound", finish.purpose == "toile"
     entries = (
@@ -83,39 +86,7 @@ def label_piece(
         *([Entry(reference, breakable=True)] if reference.strip() else []),
         Entry(_allowances(finished, unit, words)),
     )
-    return _laid(finished, entries, mark_piece(finished, words)[1])
-
-
-def labelled(
-    pattern: FinishedPattern,
-    *,
-    reference: str,
-    verdict: Verdict,
-    unit: Unit = "cm",
-    words: Words = ENGLISH,
-) -> FinishedPattern:
-    """The pattern with the labels of every piece laid."""
-    pieces = pattern.pieces
-    return replace(
-        pattern,
-        pieces=tuple(
-            replace(
-                piece,
-                labels=label_piece(
-                    piece,
-                    title=pattern.pattern.title,
-                    number=piece.piece.number or i,
-                    total=len(pieces),
-                    reference=reference,
-                    finish=pattern.finish,
-                    verdict=verdict,
-                    unit=unit,
-                    words=words,
-                ),
-            )
-            for i, piece in enumerate(pieces, 1)
-        ),
-    )
+    return _laid(finished.piece, entries, room or mark_piece(finished, words)[1])
 
 
 def _instructions(piece: Piece, words: Words) -> Iterator[str]:
@@ -155,10 +126,10 @@ def _allowance(name: str, value: float, unit: Unit, words: Words) -> str:
     return f"{name} {amount(value, unit)}" if value else words.allowance_zero.format(edge=name)
 
 
-def _laid(finished: FinishedPiece, entries: tuple[Entry, ...], room: Room) -> tuple[Label, ...]:
+def _laid(piece: Piece, entries: tuple[Entry, ...], room: Room) -> tuple[Label, ...]:
     """Lay the texts as big as they fit: clear of all lines, else over the thin ones."""
     firm = shapely.difference(room.inside.buffer(-INSET), shapely.union_all(room.taken))
-    clear = shapely.difference(firm, _thin_lines(finished.piece))
+    clear = shapely.difference(firm, shapely.union_all(room.thin).buffer(THIN, quad_segs=2))
     for free, scales in ((clear, SCALES[:CLEAR]), (firm, SCALES)):
         ways = _Ways(free)
         for scale in scales:
@@ -167,7 +138,7 @@ def _laid(finished: FinishedPiece, entries: tuple[Entry, ...], room: Room) -> tu
                 corner = block and ways.area(angle).place(block.width, block.height)
                 if block and corner:
                     return _labels(block, corner, angle)
-    low = finished.piece.grain[0]
+    low = piece.grain[0]
     smallest = stacked(tuple(replace(e, breakable=True) for e in entries), LEAST, 10 * LEAST)
     assert smallest is not None  # with every word breakable there is always a block
     return _labels(smallest, (low.x, low.y), 0.0)
@@ -185,13 +156,6 @@ class _Ways:
             turned = affinity.rotate(self.free, -angle, origin=(0, 0)) if angle else self.free
             self.sounded[angle] = Area(turned)
         return self.sounded[angle]
-
-
-def _thin_lines(piece: Piece) -> shapely.Geometry:
-    lines = [polyline(left, right) for left, right in piece.lengthen]
-    lines += [polyline(left, right) for _, left, right in piece.levels]
-    lines += [mark.path for mark in piece.marks]
-    return shapely.union_all([line(path).buffer(0.3, quad_segs=2) for path in lines])
 
 
 def _labels(block: TextBlock, corner: tuple[float, float], angle: float) -> tuple[Label, ...]:

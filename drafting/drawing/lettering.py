@@ -6,11 +6,14 @@ em wide: no fallback font of a viewer is wider.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import cache
 from importlib.resources import files
 from io import BytesIO
 
+import numpy as np
 import shapely
+from numpy.typing import NDArray
 from reportlab.pdfbase.ttfonts import TTFontFace  # the metrics only; writing is export's business
 
 from drafting.drawing.sheet import Text
@@ -59,9 +62,10 @@ def corners(text: Text) -> tuple[Point, Point, Point, Point]:
     return start + low, end + low, end + high, start + high
 
 
-def box(text: Text) -> shapely.Polygon:
-    """The same box as a polygon."""
-    return shapely.Polygon([(p.x, p.y) for p in corners(text)])
+def boxes(texts: Sequence[Text]) -> NDArray[np.object_]:
+    """The boxes round several texts, as polygons."""
+    rings = [[(p.x, p.y) for p in corners(text)] for text in texts]
+    return shapely.polygons(rings) if rings else np.empty(0, dtype=object)
 
 
 def wrapped(text: str, height: float, room: float) -> tuple[str, ...]:

@@ -7,11 +7,12 @@ common practice, no source. Centimetres, Y up, in the piece's own frame.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from itertools import product
+from itertools import chain, islice, product
 
+import numpy as np
 import shapely
 
-from drafting.drawing.lettering import box, width
+from drafting.drawing.lettering import boxes, width
 from drafting.drawing.shapes import line, polygon
 from drafting.drawing.sheet import Item, Role, Stroke, Text
 from drafting.drawing.words import Words
@@ -33,20 +34,34 @@ DOUBLE = 0.3
 """Distance of the two lines where a piece is lengthened."""
 BRACKET = 0.8
 """Depth of the fold bracket's ends."""
-SMALL = (0.35, 0.3, 0.25, 0.2, 0.15)
+SMALL = (0.35, 0.28, 0.22, 0.16)
 """Heights of capitals tried for names of lines, biggest first."""
+BATCH = 6
+"""So many places are looked at together: nearly always one of the first will do."""
+
+SIDES = ((False, 0.0), (True, 0.0), (False, 0.6), (True, 0.6), (True, 1.2), (False, 1.2))
+"""Where a line's name may stand: under it or over it, and how far off (cm), best first."""
 
 MARK_ROLES = {"fold": Role.FOLD, "drill": Role.DRILL}
 """Marks that are not simply lines inside."""
 
 
 class Room:
-    """The free room inside a piece, filled by and by with what is written there."""
+    """The free room inside a piece, filled by and by with what is written there.
+
+    Attributes:
+        inside: The area within the stitching line.
+        taken: What no text may cover.
+        thin: Thin lines inside, which names keep off and big texts may cover where they must.
+    """
 
     def __init__(self, piece: Piece) -> None:
         self.inside = polygon(piece.outline)
         shapely.prepare(self.inside)
         self.taken: list[shapely.Geometry] = []
+        ends = [*piece.lengthen, *((left, right) for _, left, right in piece.levels)]
+        paths = [polyline(*pair) for pair in ends] + [mark.path for mark in piece.marks]
+        self.thin = [line(path).buffer(0.02, quad_segs=1) for path in paths]
 
     def take(self, *geometries: shapely.Geometry) -> None:
         """Keep off here from now on."""
@@ -54,11 +69,13 @@ class Room:
 
     def first_that_fits(self, candidates: Iterable[Text]) -> tuple[Text, ...]:
         """The first of these texts that lies clear of all; none where none does."""
-        for text in candidates:
-            area = box(text)
-            if self.inside.contains(area) and not any(t.intersects(area) for t in self.taken):
-                self.take(area)
-                return (text,)
+        left = iter(candidates)
+        while texts := tuple(islice(left, BATCH)):
+            areas = boxes(texts)
+            for i in np.flatnonzero(shapely.contains(self.inside, areas)):
+                if not any(t.intersects(areas[i]) for t in chain(self.taken, self.thin)):
+                    self.take(areas[i])
+                    return (texts[i],)
         return ()
 
 
@@ -212,11 +229,12 @@ def _beside_fold(text: str, edge: Edge) -> Iterator[Text]:
 def _on_line(text: str, left: Point, right: Point, gap: float = 0.0) -> Iterator[Text]:
     """Candidates just over and just under a line, at its ends first, then along it."""
     along, size = (right - left).unit, left.distance(right)
-    for height, under in product(SMALL, (False, True)):
+    for height, (under, apart) in product(SMALL, SIDES):
         free = size - width(text, height) - 1.0
         if free < 0:
             continue
-        off = along.left * (-(1.4 * height + gap) if under else 0.5 * height + gap)
+        off = gap + apart + height * (1.4 if under else 0.5)
+        off = along.left * (-off if under else off)
         for share in (0.0, 1.0, 0.15, 0.85, 0.3, 0.7):
             at = left + along * (0.5 + share * free) + off
             yield Text(text, at, height, Role.LEVEL, along.angle)

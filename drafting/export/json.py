@@ -13,7 +13,7 @@ from drafting.body import MEASURES
 from drafting.checks import finished_measurements
 from drafting.export.identity import Plain, body, in_mm, pattern_id
 from drafting.export.paths import MM, downward, path_data, rounded
-from drafting.export.sheets import cautions, labelled_pattern
+from drafting.export.sheets import cautions, drawn_pieces
 
 if TYPE_CHECKING:
     from drafting.checks import SeamMeasured
@@ -44,7 +44,7 @@ def write(work: Work, output: Output) -> bytes:
 
 def document(work: Work, output: Output) -> Plain:
     """The pattern as plain values, in the order in which the answer lists them."""
-    finished = labelled_pattern(work, output)
+    finished = work.pattern
     pattern = finished.pattern
     return {
         "id": pattern_id(work),
@@ -53,7 +53,7 @@ def document(work: Work, output: Output) -> Plain:
         "verdict": work.verdict,
         "garment": in_mm(work.spec),
         "body": body(work),
-        "pieces": [_piece(p, i) for i, p in enumerate(finished.pieces, 1)],
+        "pieces": [_piece(p.finished, i) for i, p in enumerate(drawn_pieces(work, output), 1)],
         "seams": [_seam(s) for s in work.seams],
         "checks": [_check(c) for c in finished.checks],
         "finished_measurements": _finished_measurements(finished),

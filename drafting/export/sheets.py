@@ -1,20 +1,19 @@
-"""What every format asks of an order's work: the labelled pattern, the cautions, the legend."""
+"""What every format asks of an order's work: the pieces drawn, the cautions, the legend."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from drafting.drawing import WORDS, labelled, legend
+from drafting.drawing import WORDS, draw_pieces, legend
 
 if TYPE_CHECKING:
-    from drafting.drawing import Legend, Output
-    from drafting.pattern import FinishedPattern
+    from drafting.drawing import Drawn, Legend, Output
     from drafting.workroom import Work
 
 
-def labelled_pattern(work: Work, output: Output) -> FinishedPattern:
-    """The finished pattern with its labels laid, in the language and unit asked for."""
-    return labelled(
+def drawn_pieces(work: Work, output: Output) -> tuple[Drawn, ...]:
+    """The pieces drawn and labelled, in the language and unit asked for."""
+    return draw_pieces(
         work.pattern,
         reference=work.reference,
         verdict=work.verdict,

@@ -18,7 +18,7 @@ from drafting.drawing import WORDS, Group, Role, Sheet, Stroke, Text, compose
 from drafting.drawing.compose import LEGEND
 from drafting.drawing.lettering import CAPITAL, has_shape, width
 from drafting.export.paths import MM, downward, number, path_data
-from drafting.export.sheets import labelled_pattern, work_legend
+from drafting.export.sheets import drawn_pieces, work_legend
 from drafting.export.style import STYLES, TEXT_GREY
 
 if TYPE_CHECKING:
@@ -38,9 +38,13 @@ NOT_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 def write(work: Work, output: Output) -> bytes:
     """The pattern as an SVG document in UTF-8."""
     words = WORDS[output.language]
-    pattern = labelled_pattern(work, output)
-    sheet = compose(pattern, words, legend=work_legend(work, output)).sheet
-    return render(sheet, PREFIX)
+    composed = compose(
+        work.pattern.pattern.title,
+        drawn_pieces(work, output),
+        words,
+        legend=work_legend(work, output),
+    )
+    return render(composed.sheet, PREFIX)
 
 
 def render(sheet: Sheet, prefix: str) -> bytes:
