@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from drafting.geometry.path import Path
 from drafting.geometry.point import Point, Vector
-from drafting.geometry.segment import Cubic, Line, Segment, quadratic_roots
+from drafting.geometry.segment import Line, Segment, quadratic_roots
 from drafting.geometry.tangle import curve_crossings
 
 TOUCH = 1e-9
@@ -80,23 +80,26 @@ def crossing_with_line(path: Path, on: Point, along: Vector) -> tuple[Place, ...
     A stretch that lies on the line is not reported.
     """
     found: list[Place] = []
-    normal = along.unit.left
+    row = _row(on, along)
     for i, s in enumerate(path.segments):
-        found += [(i, t) for t in _on_line(s, on, normal)]
+        found += [(i, t) for t in _on_line(s, row)]
     return tuple(found)
 
 
-def _on_line(s: Segment, on: Point, normal: Vector) -> list[float]:
+def _row(on: Point, along: Vector) -> tuple[float, float, float]:
+    """A line as its unit normal (to the left) and its height along it."""
+    normal = along.unit.left
+    return normal.x, normal.y, on.x * normal.x + on.y * normal.y
+
+
+def _on_line(s: Segment, row: tuple[float, float, float]) -> list[float]:
+    x, y, level = row
+    p, e = s.start, s.end
+    h, k = p.x * x + p.y * y - level, e.x * x + e.y * y - level
     if isinstance(s, Line):
-        return _straight_roots((s.start - on).dot(normal), (s.end - on).dot(normal))
-    nx, ny, level = normal.x, normal.y, on.x * normal.x + on.y * normal.y
-    p, q, r, e = s.start, s.leaving, s.arriving, s.end
-    return _roots(
-        p.x * nx + p.y * ny - level,
-        q.x * nx + q.y * ny - level,
-        r.x * nx + r.y * ny - level,
-        e.x * nx + e.y * ny - level,
-    )
+        return _straight_roots(h, k)
+    q, r = s.leaving, s.arriving
+    return _roots(h, q.x * x + q.y * y - level, r.x * x + r.y * y - level, k)
 
 
 def _straight_roots(h: float, k: float) -> list[float]:
@@ -165,13 +168,8 @@ def _with_stroke(a: Segment, b: Line) -> list[tuple[float, float]]:
         return []
     slack = TOUCH / math.sqrt(size)
     found = []
-    for t in _on_line(a, b.start, along.unit.left):
+    for t in _on_line(a, _row(b.start, along)):
         u = (a.at(t) - b.start).dot(along) / size
         if -slack <= u <= 1 + slack:
             found.append((t, min(1.0, max(0.0, u))))
     return found
-
-
-def on_curve(c: Cubic, on: Point, along: Vector) -> list[float]:
-    """Where one curve crosses or touches an endless straight line."""
-    return _on_line(c, on, along.unit.left)

@@ -26,6 +26,10 @@ _GAUSS = (
 """Nodes and weights of the eight-point Gauss-Legendre rule (Abramowitz and Stegun, table 25.4)."""
 
 
+_Slopes = tuple[float, float, float, float, float, float]
+"""A curve's derivative as polynomials: ax t² + bx t + cx, ay t² + by t + cy."""
+
+
 @dataclass(frozen=True, slots=True)
 class Line:
     """A straight stroke from start to end."""
@@ -129,39 +133,28 @@ class Cubic:
 
     def length(self, accuracy: float = LENGTH_ACCURACY) -> float:
         """Arc length in cm, to `accuracy`; halved where the eight-point rule does not agree."""
-        return self._length_between(0.0, 1.0, accuracy, 12)
+        return _arc(self._slopes(), 0.0, 1.0, accuracy, 12)
 
-    def _length_between(self, t0: float, t1: float, accuracy: float, depth: int) -> float:
-        middle = (t0 + t1) / 2
-        whole = self._gauss(t0, t1)
-        halves = self._gauss(t0, middle) + self._gauss(middle, t1)
-        if abs(whole - halves) <= accuracy or depth == 0:
-            return halves
-        return self._length_between(t0, middle, accuracy / 2, depth - 1) + self._length_between(
-            middle, t1, accuracy / 2, depth - 1
+    def _slopes(self) -> _Slopes:
+        p, q, r, s = self.start, self.leaving, self.arriving, self.end
+        ax, ay, bx, by, cx, cy = q.x - p.x, q.y - p.y, r.x - q.x, r.y - q.y, s.x - r.x, s.y - r.y
+        return (
+            *(3 * (ax - 2 * bx + cx), 6 * (bx - ax), 3 * ax),
+            *(3 * (ay - 2 * by + cy), 6 * (by - ay), 3 * ay),
         )
 
-    def _gauss(self, t0: float, t1: float) -> float:
-        centre, half = (t0 + t1) / 2, (t1 - t0) / 2
-        total = 0.0
-        for node, weight in _GAUSS:
-            total += weight * (
-                math.hypot(*self._derivative(centre - half * node))
-                + math.hypot(*self._derivative(centre + half * node))
-            )
-        return total * half
-
     def parameter_at(self, distance: float) -> float:
-        """Parameter t at a distance in cm from the start, clamped to 0..1 (Newton, kept in its bracket)."""
-        whole = self.length()
+        """Parameter t at a distance in cm from the start, clamped to 0..1 (Newton, bracketed)."""
+        slopes = self._slopes()
+        whole = _arc(slopes, 0.0, 1.0, LENGTH_ACCURACY / 10, 12)
         if distance <= 0 or whole == 0:
             return 0.0
         if distance >= whole:
             return 1.0
         low, high, t = 0.0, 1.0, distance / whole
         for _ in range(60):
-            short = self._length_between(0.0, t, LENGTH_ACCURACY / 10, 12) - distance
-            if abs(short) < LENGTH_ACCURACY:
+            short = _arc(slopes, 0.0, t, LENGTH_ACCURACY / 10, 12) - distance
+            if abs(short) < LENGTH_ACCURACY / 10:
                 break
             low, high = (low, t) if short > 0 else (t, high)
             speed = math.hypot(*self._derivative(t))
@@ -220,7 +213,7 @@ class Cubic:
             ((self.end - self.arriving) - (self.arriving - self.leaving)).length,
         )
         count = max(1, math.ceil(math.sqrt(0.75 * bend / tolerance)))
-        return tuple(self.at(i / count) for i in range(1, count)) + (self.end,)
+        return (*(self.at(i / count) for i in range(1, count)), self.end)
 
 
 Segment = Line | Cubic
@@ -229,6 +222,30 @@ Segment = Line | Cubic
 def quadratic(start: Point, control: Point, end: Point) -> Cubic:
     """A parabola's arc, raised to a cubic."""
     return Cubic(start, start.toward(control, 2 / 3), end.toward(control, 2 / 3), end)
+
+
+def _arc(slopes: _Slopes, t0: float, t1: float, accuracy: float, depth: int) -> float:
+    middle = (t0 + t1) / 2
+    whole = _gauss(slopes, t0, t1)
+    halves = _gauss(slopes, t0, middle) + _gauss(slopes, middle, t1)
+    if abs(whole - halves) <= accuracy or depth == 0:
+        return halves
+    return _arc(slopes, t0, middle, accuracy / 2, depth - 1) + _arc(
+        slopes, middle, t1, accuracy / 2, depth - 1
+    )
+
+
+def _gauss(slopes: _Slopes, t0: float, t1: float) -> float:
+    ax, bx, cx, ay, by, cy = slopes
+    centre, half = (t0 + t1) / 2, (t1 - t0) / 2
+    total = 0.0
+    for node, weight in _GAUSS:
+        t, u = centre - half * node, centre + half * node
+        total += weight * (
+            math.hypot((ax * t + bx) * t + cx, (ay * t + by) * t + cy)
+            + math.hypot((ax * u + bx) * u + cx, (ay * u + by) * u + cy)
+        )
+    return total * half
 
 
 def _unit_or_zero(v: Vector) -> Vector:

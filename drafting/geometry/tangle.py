@@ -28,7 +28,7 @@ def curve_crossings(a: Cubic, b: Cubic, accuracy: float = 1e-7) -> list[tuple[fl
         b: Another curve. If they run on top of each other nothing is reported.
         accuracy: How near they must come to touch, in cm.
     """
-    found: list[tuple[float, float]] = []
+    found = _common_ends(a, b, accuracy)
     stack: list[tuple[Window, Window]] = [((_hull(a), 0.0, 1.0), (_hull(b), 0.0, 1.0))]
     looked = 0
     while stack:
@@ -45,11 +45,16 @@ def curve_crossings(a: Cubic, b: Cubic, accuracy: float = 1e-7) -> list[tuple[fl
             small = small or pair is not None
         elif small:
             pair = _contact(a, b, first, second, accuracy)
-        if pair is not None and not any(_same(a, pair, f) for f in found):
+        if pair is not None and not any(_same(a, b, pair, f, accuracy) for f in found):
             found.append(pair)
         if not small:
             stack += [(s, r) for s in _halves(first) for r in _halves(second)]
     return found
+
+
+def _common_ends(a: Cubic, b: Cubic, accuracy: float) -> list[tuple[float, float]]:
+    ends = [(t, u) for t in (0.0, 1.0) for u in (0.0, 1.0)]
+    return [(t, u) for t, u in ends if a.at(t).distance(b.at(u)) < accuracy]
 
 
 def _hull(c: Cubic) -> Hull:
@@ -121,7 +126,7 @@ def _crossing(
         t, u = min(t1, max(t0, t + dt)), min(u1, max(u0, u + du))
         if abs(dt) + abs(du) < 1e-14:
             break
-    return (t, u) if (b.at(u) - a.at(t)).length < accuracy / 10 else None
+    return (t, u) if (b.at(u) - a.at(t)).length < accuracy / 1000 else None
 
 
 def _contact(
@@ -145,5 +150,12 @@ def _contact(
     return (t, u) if near and (b.at(u) - a.at(t)).length < accuracy else None
 
 
-def _same(a: Cubic, pair: tuple[float, float], other: tuple[float, float]) -> bool:
-    return abs(pair[0] - other[0]) < 0.01 and a.at(pair[0]).distance(a.at(other[0])) < 1e-5
+def _same(
+    a: Cubic, b: Cubic, pair: tuple[float, float], other: tuple[float, float], accuracy: float
+) -> bool:
+    """Whether two finds are one: the curves do not part between them."""
+    if abs(pair[0] - other[0]) > 0.01 or abs(pair[1] - other[1]) > 0.01:
+        return False
+    t, u = (pair[0] + other[0]) / 2, (pair[1] + other[1]) / 2
+    gap = b.at(u) - a.at(t)
+    return abs(gap.cross(a.tangent(t))) < accuracy

@@ -95,24 +95,39 @@ def _stretches(path: Path, darts: tuple[Dart, ...]) -> tuple[list[Path], list[Da
 
 def _parted(path: Path, p: Point) -> tuple[Path | None, Path | None]:
     """The line before and after a point on it; None where nothing is left."""
-    i, t, _ = nearest(path, p)
-    head, tail = path.split_at(i, t)
+    head, tail = path.split_at(*_place_of(path, p))
     return (head if _is_long(head) else None), (tail if _is_long(tail) else None)
 
 
+def _place_of(path: Path, p: Point) -> Place:
+    """The place of a point on the line, exactly on a joint where it lies on one."""
+    for i, s in enumerate(path.segments):
+        if s.start.distance(p) < TINY:
+            return i, 0.0
+    i, t, _ = nearest(path, p)
+    return (i, 1.0) if path.segments[i].end.distance(p) < TINY else (i, t)
+
+
 def _is_long(path: Path) -> bool:
-    return path.length() > 1e-4
+    x0, y0, x1, y1 = path.bounds()
+    return x1 - x0 + y1 - y0 > 1e-4
 
 
 def _without_corners(path: Path) -> list[Path]:
     """The path split where its direction jumps."""
-    solid = [s for s in path.segments if s.length() > TINY] or list(path.segments)
+    solid = [s for s in path.segments if not _is_speck(s)] or list(path.segments)
     groups: list[list[Segment]] = [[solid[0]]]
     for a, b in pairwise(solid):
         if a.tangent(1).angle_to(b.tangent(0)) > CORNER_ANGLE:
             groups.append([])
         groups[-1].append(b)
     return [Path(tuple(g)) for g in groups]
+
+
+def _is_speck(s: Segment) -> bool:
+    """Whether a segment is too short to have a direction."""
+    x0, y0, x1, y1 = s.bounds()
+    return x1 - x0 + y1 - y0 < TINY
 
 
 def _cut(path: Path, allowance: float) -> Path:
@@ -179,7 +194,7 @@ def _without_loop(parts: list[Part], first: Place, second: Place) -> list[Part]:
     loop = [(one, a_tail), *parts[i + 1 : j], (two, b_head)]
     rest = [*parts[:i], (one, a_head), (two, b_tail), *parts[j + 1 :]]
     kept = rest if _length(rest) >= _length(loop) else loop
-    return [(k, s) for k, s in kept if s.length() > TINY]
+    return [(k, s) for k, s in kept if not _is_speck(s)]
 
 
 def _length(parts: list[Part]) -> float:
