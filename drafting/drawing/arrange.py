@@ -11,7 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from itertools import permutations
+from itertools import pairwise, permutations
 
 import numpy as np
 import shapely
@@ -26,6 +26,9 @@ BAND = 1.0
 """Outlines are compared along bands of this height."""
 ALL_ORDERS = 4
 """Up to so many pieces every order is tried (24 of them); beyond it, three sorted ones."""
+
+HEIGHTS = 24
+"""So many heights on the sheet are tried for a block, evenly spread."""
 
 Reach = NDArray[np.float64]
 
@@ -72,7 +75,7 @@ class Tiling:
         return self.height - self.overlap
 
     def joint_across(self, column: int) -> float:
-        """x of the middle line between a column of tiles and the next one."""
+        """Where, from the left, the middle line between a column of tiles and the next one is."""
         return (column + 1) * self.across + self.overlap / 2
 
     def joint_down(self, row: int) -> float:
@@ -103,15 +106,23 @@ class Arrangement:
 
 @dataclass(frozen=True, slots=True)
 class _Profile:
-    """A block's least and greatest x in each band, from its top, with half the gap round it."""
+    """A block's least and greatest x in each band, from its top, with half the gap round it.
+
+    `breadth` is the greatest x of all, `lead` the sum of the least ones.
+    """
 
     left: Reach
     right: Reach
     turned: bool
+    bands: int
+    breadth: float
+    lead: float
 
-    @property
-    def bands(self) -> int:
-        return len(self.left)
+    @classmethod
+    def of(cls, ring: Reach, count: int, *, turned: bool) -> _Profile:
+        """Of a closed polyline, Y downward from its top."""
+        left, right = _reaches(ring, count)
+        return cls(left, right, turned, count, float(np.max(right)), float(np.sum(left)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,15 +149,15 @@ def arrange(blocks: tuple[Block, ...], tiling: Tiling | None = None) -> Arrangem
         tuple(_profiles(b, may_turn=b.may_turn and tiling is not None)) for b in blocks
     )
     tallest = max(p[0].bands for p in profiles) * BAND
-    best: tuple[tuple[float, ...], tuple[_Laid, ...], float] | None = None
-    for height in _heights(tallest, len(blocks), tiling):
-        for order in _orders(blocks, profiles, thorough=tiling is not None):
-            laid = _pack(profiles, order, int(height / BAND + 1e-9))
-            cost = _cost(laid, tiling)
-            if best is None or cost < best[0]:
-                best = cost, laid, height
-    assert best is not None  # there is always a height and an order
-    return _arrangement(blocks, best[1], tiling)
+    laid = min(
+        (
+            _pack(profiles, order, int(height / BAND + 1e-9))
+            for height in _heights(tallest, len(blocks), tiling)
+            for order in _orders(blocks, profiles, thorough=tiling is not None)
+        ),
+        key=lambda laid: _cost(laid, tiling),
+    )
+    return _arrangement(blocks, laid, tiling)
 
 
 def tiles_of(
@@ -181,27 +192,26 @@ def _profiles(block: Block, *, may_turn: bool) -> Iterator[_Profile]:
     ring = shapely.get_coordinates(around.exterior)
     count = max(1, math.ceil((high - low) / BAND - 1e-9))
     down = np.column_stack((ring[:, 0], high - ring[:, 1]))
-    left, right = _reaches(down, count)
-    yield _Profile(left, right, turned=False)
+    yield _Profile.of(down, count, turned=False)
     if may_turn:
-        turned = np.column_stack((-ring[:, 0], ring[:, 1] - low))
-        left, right = _reaches(turned, count)
-        yield _Profile(left, right, turned=True)
+        over = np.column_stack((-ring[:, 0], ring[:, 1] - low))
+        yield _Profile.of(over, count, turned=True)
 
 
 def _reaches(ring: Reach, count: int) -> tuple[Reach, Reach]:
     """Least and greatest x of a closed polyline in each band of its height."""
     left, right = np.full(count, np.inf), np.full(count, -np.inf)
-    for (x0, y0), (x1, y1) in zip(ring, ring[1:], strict=False):
-        if y0 > y1:
-            x0, y0, x1, y1 = x1, y1, x0, y0
-        first, last = int(y0 / BAND), min(count - 1, int(y1 / BAND))
-        for band in range(min(first, count - 1), last + 1):
-            for y in (max(y0, band * BAND), min(y1, (band + 1) * BAND)):
-                x = x0 + (x1 - x0) * ((y - y0) / (y1 - y0) if y1 > y0 else 0)
-                left[band], right[band] = min(left[band], x), max(right[band], x)
-            if y1 == y0:
-                left[band], right[band] = min(left[band], x1), max(right[band], x1)
+    for start, end in pairwise(ring.tolist()):
+        (x0, y0), (x1, y1) = sorted((start, end), key=lambda p: p[1])
+        slope = (x1 - x0) / (y1 - y0) if y1 > y0 else 0.0
+        for band in range(min(int(y0 / BAND), count - 1), min(int(y1 / BAND), count - 1) + 1):
+            upper, lower = max(y0, band * BAND), min(y1, (band + 1) * BAND)
+            xs = (
+                x0 + (upper - y0) * slope,
+                x0 + (lower - y0) * slope,
+                *((x1,) if y1 == y0 else ()),
+            )
+            left[band], right[band] = min(left[band], *xs), max(right[band], *xs)
     return left, right
 
 
@@ -232,8 +242,7 @@ def _orders(
         return float(profiles[i][0].bands)
 
     return [
-        (*first, *sorted(others, key=lambda i: (-size(i), i)))  # noqa: B023 - used at once
-        for size in (area, height, breadth)
+        (*first, *sorted(others, key=lambda i: (-size(i), i))) for size in (area, height, breadth)
     ]
 
 
@@ -251,22 +260,21 @@ def _pack(
 
 def _best_place(ways: tuple[_Profile, ...], edge: Reach) -> _Laid:
     """The way up and the height at which the block reaches least far to the right."""
-    best: tuple[tuple[float, float, int], _Laid] | None = None
+    found = []
     for profile in ways:
-        windows = sliding_window_view(edge, profile.bands)
+        step = max(1, (len(edge) - profile.bands) // HEIGHTS)
+        windows = sliding_window_view(edge, profile.bands)[::step]
         xs = np.max(windows - profile.left, axis=1)
-        ends = np.round(xs + np.max(profile.right), 6)
-        waste = np.round(np.sum(xs[:, None] + profile.left - windows, axis=1), 6)
-        band = int(np.lexsort((np.arange(len(xs)), waste, ends))[0])
-        key = (float(ends[band]), float(waste[band]), band)
-        if best is None or key < best[0]:
-            best = key, _Laid(profile, float(xs[band]), band)
-    assert best is not None  # a block can always lie at least one way
-    return best[1]
+        ends = np.round(xs + profile.breadth, 6)
+        waste = np.round(xs * profile.bands - np.sum(windows, axis=1), 6)
+        k = int(np.lexsort((waste, ends))[0])
+        key = (float(ends[k]), float(waste[k]) + profile.lead, k)
+        found.append((key, _Laid(profile, float(xs[k]), k * step)))
+    return min(found, key=lambda pair: pair[0])[1]
 
 
 def _cost(laid: tuple[_Laid, ...], tiling: Tiling | None) -> tuple[float, ...]:
-    wide = max(place.x + float(np.max(place.profile.right)) for place in laid)
+    wide = max(place.x + place.profile.breadth for place in laid)
     high = max(place.band + place.profile.bands for place in laid)
     if tiling is None:
         return (wide, high)
@@ -290,7 +298,7 @@ def _touched(laid: tuple[_Laid, ...], tiling: Tiling) -> NDArray[np.int64]:
 def _arrangement(
     blocks: tuple[Block, ...], laid: tuple[_Laid, ...], tiling: Tiling | None
 ) -> Arrangement:
-    wide = max(place.x + float(np.max(place.profile.right)) for place in laid)
+    wide = max(place.x + place.profile.breadth for place in laid)
     high = max(place.band + place.profile.bands for place in laid) * BAND
     if tiling is not None:
         wide, high = (

@@ -42,6 +42,11 @@ def stacked(entries: tuple[Entry, ...], height: float, breadth: float) -> TextBl
     """Each text on lines of its own; None where a word that must not break is too long."""
     if any(_longest(e, height * e.factor) > breadth for e in entries if not e.breakable):
         return None
+    return forced(entries, height, breadth)
+
+
+def forced(entries: tuple[Entry, ...], height: float, breadth: float) -> TextBlock:
+    """Each text on lines of its own; words are broken wherever they must be."""
     return _block(
         tuple(
             (line, height * e.factor)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import shapely
@@ -10,11 +11,12 @@ from shapely import affinity
 from drafting.drawing.arrange import Arrangement, Block, Tiling, arrange
 from drafting.drawing.labels import Verdict, label_piece
 from drafting.drawing.legend import Legend
+from drafting.drawing.lettering import corners
 from drafting.drawing.marking import mark_piece
 from drafting.drawing.shapes import polygon
-from drafting.drawing.sheet import Group, Sheet, Text
+from drafting.drawing.sheet import Group, Role, Sheet, Text
 from drafting.drawing.words import ENGLISH, Unit, Words
-from drafting.geometry import Transform
+from drafting.geometry import Point, Transform, turn
 from drafting.pattern import FinishedPattern, FinishedPiece
 
 LEGEND = "legend"
@@ -106,9 +108,39 @@ def compose(
         description=words.description.format(
             count=len(pieces), pieces=", ".join(p.group.title for p in pieces)
         ),
-        groups=tuple(g.transformed(move) for g, move in zip(groups, laid.moves, strict=True)),
+        groups=tuple(_placed(g, move) for g, move in zip(groups, laid.moves, strict=True)),
     )
     return Composed(sheet, _areas(blocks, laid), laid.moves)
+
+
+def _placed(group: Group, move: Transform) -> Group:
+    """The group where it lies; on a piece that lies head down the texts are turned back.
+
+    Each name is turned in its own box and the block of labels in its box as a whole, so all keep
+    exactly the room that was found for them.
+    """
+    moved = group.transformed(move)
+    if move.a > 0:
+        return moved
+    texts = [item for item in moved.items if isinstance(item, Text)]
+    block = [corner for t in texts if t.role is Role.LABEL for corner in corners(t)]
+    middle = _middle(block) if block else Point(0.0, 0.0)
+    return replace(
+        moved,
+        items=tuple(
+            item.transformed(
+                turn(180.0, middle if item.role is Role.LABEL else _middle(corners(item)))
+            )
+            if isinstance(item, Text)
+            else item
+            for item in moved.items
+        ),
+    )
+
+
+def _middle(points: Sequence[Point]) -> Point:
+    xs, ys = [p.x for p in points], [p.y for p in points]
+    return Point((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)
 
 
 def _areas(blocks: list[Block], laid: Arrangement) -> tuple[shapely.Polygon, ...]:

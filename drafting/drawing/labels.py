@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import Literal
 
 import shapely
 from shapely import affinity
+from shapely.geometry.base import BaseGeometry
 
-from drafting.drawing.block import Entry, TextBlock, running, stacked
+from drafting.drawing.block import Entry, TextBlock, forced, running, stacked
 from drafting.drawing.marking import Room, mark_piece
 from drafting.drawing.sounding import Area
 from drafting.drawing.words import ENGLISH, Unit, Words, amount, numeral, plain
@@ -139,15 +139,14 @@ def _laid(piece: Piece, entries: tuple[Entry, ...], room: Room) -> tuple[Label, 
                 if block and corner:
                     return _labels(block, corner, angle)
     low = piece.grain[0]
-    smallest = stacked(tuple(replace(e, breakable=True) for e in entries), LEAST, 10 * LEAST)
-    assert smallest is not None  # with every word breakable there is always a block
+    smallest = forced(entries, LEAST, 10 * LEAST)
     return _labels(smallest, (low.x, low.y), 0.0)
 
 
 class _Ways:
     """One free room, sounded upright and sideways when first asked."""
 
-    def __init__(self, free: shapely.Geometry) -> None:
+    def __init__(self, free: BaseGeometry) -> None:
         self.free = free
         self.sounded: dict[float, Area] = {}
 

@@ -11,6 +11,7 @@ from itertools import chain, islice, product
 
 import numpy as np
 import shapely
+from shapely.geometry.base import BaseGeometry
 
 from drafting.drawing.lettering import boxes, width
 from drafting.drawing.shapes import line, polygon
@@ -58,12 +59,12 @@ class Room:
     def __init__(self, piece: Piece) -> None:
         self.inside = polygon(piece.outline)
         shapely.prepare(self.inside)
-        self.taken: list[shapely.Geometry] = []
+        self.taken: list[BaseGeometry] = []
         ends = [*piece.lengthen, *((left, right) for _, left, right in piece.levels)]
         paths = [polyline(*pair) for pair in ends] + [mark.path for mark in piece.marks]
         self.thin = [line(path).buffer(0.02, quad_segs=1) for path in paths]
 
-    def take(self, *geometries: shapely.Geometry) -> None:
+    def take(self, *geometries: BaseGeometry) -> None:
         """Keep off here from now on."""
         self.taken += geometries
 
@@ -109,11 +110,11 @@ KEEP_OFF = {Role.GRAIN: 0.3, Role.DRILL: 0.3, Role.NOTCH: 0.2, Role.DART: 0.2, R
 """How far in cm texts stay from strokes of these roles."""
 
 
-def _keep_off(stroke: Stroke) -> shapely.Geometry:
+def _keep_off(stroke: Stroke) -> BaseGeometry:
     return line(stroke.path).buffer(KEEP_OFF[stroke.role], quad_segs=2)
 
 
-def _wedge(dart: Dart) -> shapely.Geometry:
+def _wedge(dart: Dart) -> BaseGeometry:
     return shapely.Polygon([(p.x, p.y) for p in (dart.first, dart.point, dart.second)])
 
 
@@ -233,8 +234,8 @@ def _on_line(text: str, left: Point, right: Point, gap: float = 0.0) -> Iterator
         free = size - width(text, height) - 1.0
         if free < 0:
             continue
-        off = gap + apart + height * (1.4 if under else 0.5)
-        off = along.left * (-off if under else off)
+        far = gap + apart + height * (1.4 if under else 0.5)
+        off = along.left * (-far if under else far)
         for share in (0.0, 1.0, 0.15, 0.85, 0.3, 0.7):
             at = left + along * (0.5 + share * free) + off
             yield Text(text, at, height, Role.LEVEL, along.angle)

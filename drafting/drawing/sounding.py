@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 import shapely
+from shapely.geometry.base import BaseGeometry
 
 ROW = 0.5
 """Room is sounded along level rows half a centimetre apart; the box found is proven exactly."""
@@ -18,7 +19,7 @@ Span = tuple[float, float]
 class Area:
     """Free room, sounded once and asked many times. Units are the geometry's own (cm)."""
 
-    def __init__(self, free: shapely.Geometry) -> None:
+    def __init__(self, free: BaseGeometry) -> None:
         self.free = free
         self.low, self.middle = 0.0, 0.0
         self.rows: list[list[Span]] = []
@@ -45,7 +46,7 @@ class Area:
         return None
 
 
-def _spans(free: shapely.Geometry) -> list[list[Span]]:
+def _spans(free: BaseGeometry) -> list[list[Span]]:
     """What of each level row lies inside, by counting crossings (even-odd)."""
     _, low, _, high = free.bounds
     crossed: list[list[float]] = [[] for _ in range(int((high - low) / ROW) + 1)]

@@ -80,8 +80,10 @@ ENGLISH = Words(
     no_shape="Letters that this document's font does not have are drawn as boxes.",
     cautions=(
         "Print at 100 % (actual size), never fitted to the page.",
-        "Measure both squares, across and down, before cutting: if one is off by more than "
-        "0.5 mm, print again.",
+        (
+            "Measure both squares, across and down, before cutting: if one is off by more than "
+            "0.5 mm, print again."
+        ),
         "Sew a toile first.",
         "This pattern tells a person's body measures: keep it as you would keep a letter.",
     ),

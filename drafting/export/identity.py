@@ -5,7 +5,6 @@ from __future__ import annotations
 import hashlib
 import json
 from dataclasses import fields, is_dataclass
-from functools import cache
 from typing import TYPE_CHECKING, Annotated, Any, get_args, get_origin, get_type_hints
 
 from drafting import DRAFTING_VERSION
@@ -72,7 +71,6 @@ def _plain(value: Any, factor: float | None) -> Any:
     return value
 
 
-@cache
 def _length_fields(spec: type) -> frozenset[str]:
     hints = get_type_hints(spec, include_extras=True)
     return frozenset(name for name, hint in hints.items() if _is_length(hint))

@@ -1,7 +1,7 @@
 """The pattern as JSON: everything in mm and mm², Y down, each piece in its own frame.
 
 A piece's frame has its origin at the upper left corner of the box round its stitching line.
-"""  # noqa: A005 - named after its format, as its neighbours are
+"""
 
 from __future__ import annotations
 

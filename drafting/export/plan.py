@@ -1,4 +1,4 @@
-"""What goes on which page: the paper upright or sideways, the tiles in use, where the legend lies."""
+"""What goes on which page: paper upright or sideways, tiles in use, the legend's place."""
 
 from __future__ import annotations
 
