@@ -77,7 +77,7 @@ ENGLISH = Words(
     page_of="{page} / {pages}",
     joins="joins {tile}",
     pages="{count} pages of {paper} beside this one",
-    no_shape="Letters that this document's font does not have are drawn as boxes.",
+    no_shape="A letter that this document's font does not have is drawn as \ufffd.",
     cautions=(
         "Print at 100 % (actual size), never fitted to the page.",
         (

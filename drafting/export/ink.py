@@ -11,13 +11,16 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 
 from drafting.drawing import Item, Stroke, Text
-from drafting.drawing.lettering import CAPITAL, font_bytes
+from drafting.drawing.lettering import CAPITAL, font_bytes, has_shape
 from drafting.export.style import STYLES, TEXT_GREY, Style
 from drafting.geometry import Cubic, Path, direction
 
 POINT = 72 / 2.54
 """Points in a centimetre."""
 FONT = "NotoSans"
+BOX = "\ufffd"
+"""Stands for a letter without a shape; the font draws it as a box on its corner."""
+BYTE_ORDER = "\ufeff"
 
 rl_config.useA85 = 0  # streams stay binary: a fifth smaller; nothing reads these files as text
 pdfmetrics.registerFont(TTFont(FONT, BytesIO(font_bytes())))
@@ -62,7 +65,7 @@ class Ink:
         return drawn
 
     def text(self, text: Text) -> None:
-        """Write a line of text; letters that the font does not have come out as boxes."""
+        """Write a line of text; a letter without a shape is seen as a box, read as typed."""
         size, written = text.height / CAPITAL * POINT, writable(text.text)
         along = direction(text.angle)
         back = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
@@ -73,9 +76,24 @@ class Ink:
         line.setFillGray(TEXT_GREY.get(text.role, 0.0))
         line.setTextTransform(along.x, along.y, -along.y, along.x, x, y)
         line.textOut(written)
+        self._tagged(line, text.text, written)
+
+    def _tagged(self, line: Any, typed: str, written: str) -> None:
+        """Draw a text; where it is not what was typed, tell readers what was."""
+        if typed == written:
+            self.canvas.drawText(line)
+            return
+        told = (BYTE_ORDER + carried(typed)).encode("utf-16-be").hex()
+        self.canvas.addLiteral(f"/Span <</ActualText <{told}>>> BDC")
         self.canvas.drawText(line)
+        self.canvas.addLiteral("EMC")
+
+
+def carried(text: str) -> str:
+    """The text with what no document can carry replaced: controls, halves of letters."""
+    return "".join(BOX if unicodedata.category(c) in {"Cc", "Cs", "Cn"} else c for c in text)
 
 
 def writable(text: str) -> str:
-    """The text without what no document can carry; such a character shows as a box."""
-    return "".join("\ufffd" if unicodedata.category(c) in {"Cc", "Cs"} else c for c in text)
+    """The text with a box for each letter that the font does not have."""
+    return "".join(c if has_shape(c) else BOX for c in carried(text))
