@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from drafting.body.body import MEASURES, Figure
 from drafting.body.completing import BASIS
 from drafting.body.prediction import Prediction, predict, widening
-from drafting.body.survey import ESTIMABLE, reading_sd
+from drafting.body.survey import ESTIMABLE, joint, reading_sd
 from drafting.errors import MeasurementError
 from drafting.pattern import Finding
 
@@ -26,7 +26,15 @@ UNUSUAL = 5.0
 
 @dataclass(frozen=True, slots=True)
 class Doubt:
-    """A measure that does not go with the others."""
+    """A measure that does not go with the others.
+
+    Attributes:
+        name: The measure.
+        value: As given, in cm (kg).
+        expected: What the others let one expect.
+        off: How many sd it lies off.
+        beside: Those of the others that tell most of it.
+    """
 
     name: str
     value: float
@@ -110,7 +118,17 @@ def _others(given: Mapping[str, float], figure: Figure) -> Iterator[Doubt]:
         rest = {other: known[other] for other in known if other != name}
         expected = predict(figure, rest, (name,))[name]
         off = expected.off(value, reading_sd(name))
-        yield Doubt(name, value, expected, off, tuple(rest))
+        yield Doubt(name, value, expected, off, _nearest(name, tuple(rest), figure))
+
+
+def _nearest(name: str, others: tuple[str, ...], figure: Figure) -> tuple[str, ...]:
+    """The three of the others that tell most of it."""
+    part = joint(figure).part((name, *others))
+    told = {
+        other: abs(part.covariance[0][i]) / math.sqrt(part.covariance[i][i])
+        for i, other in enumerate(others, 1)
+    }
+    return tuple(sorted(told, key=lambda other: -told[other])[:3])
 
 
 def refusals(doubted: tuple[Doubt, ...]) -> Iterator[MeasurementError]:
@@ -143,6 +161,6 @@ def _sentence(doubt: Doubt) -> str:
     size = "large" if doubt.off > 0 else "small"
     others = ", ".join(MEASURES[name].word for name in doubt.beside)
     return (
-        f"{MEASURES[doubt.name].title} is very {size} for the other measures ({others}). "
-        "Take it again, and then the others."
+        f"{MEASURES[doubt.name].title} is very {size} beside the other measures. "
+        f"Take it again, and then {others}."
     )

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 FREEDOM = 10.0
 """Degrees of freedom of the widening: how little a body far from the survey is trusted to follow
-it. Judgement; bodies like those surveyed are not touched by it."""
+it. Judgement; an ordinary body is not touched by it."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -80,14 +80,12 @@ def _troubles(name: str, one: float | Mapping[Side, float]) -> Iterator[Measurem
     elif set(one) != set(SIDES):
         yield _side_trouble(name, "incomplete_sides", "by side needs both left and right.")
     else:
-        for side in SIDES:
-            yield from _range_troubles(name, f"measurements.{name}.{side}", one[side])
-        if abs(one["left"] - one["right"]) > SIDES_APART:
-            yield _side_trouble(
-                name,
-                "contradicting_measures",
-                "differs too much from left to right: take both again.",
-            )
+        sides = [(side, f"measurements.{name}.{side}") for side in SIDES]
+        wrong = [t for side, where in sides for t in _range_troubles(name, where, one[side])]
+        yield from wrong
+        if not wrong and abs(one["left"] - one["right"]) > SIDES_APART:
+            says = "differs too much from left to right: take both again."
+            yield _side_trouble(name, "contradicting_measures", says)
 
 
 def _side_trouble(name: str, code: str, says: str) -> MeasurementError:

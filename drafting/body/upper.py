@@ -80,7 +80,7 @@ class UpperBody:
     wrist_girth = Measure(
         "wrist",
         "Wrist girth",
-        "Round the wrist over its bone.",
+        "Round the wrist over its bone, a finger inside the tape.",
         iso="5.3.19",
     )
     hand_girth = Measure(
