@@ -22,6 +22,8 @@ from drafting.geometry import Transform
 
 GAP = 1.0
 """Cut lines stay at least this far apart, so that pieces can be cut out roughly first."""
+AROUND = GAP / 2 + 0.03
+"""Room kept round each block: half the gap, and what flattening its curves may have cut off."""
 BAND = 1.0
 """Outlines are compared along bands of this height."""
 ALL_ORDERS = 4
@@ -187,7 +189,7 @@ def tiles_of(
 
 
 def _profiles(block: Block, *, may_turn: bool) -> Iterator[_Profile]:
-    around = block.area.buffer(GAP / 2, quad_segs=4)
+    around = block.area.buffer(AROUND, quad_segs=8)
     _, low, _, high = around.bounds
     ring = shapely.get_coordinates(around.exterior)
     count = max(1, math.ceil((high - low) / BAND - 1e-9))
@@ -308,7 +310,7 @@ def _arrangement(
     moves = []
     for block, place in zip(blocks, laid, strict=True):
         _, low, _, top = block.area.bounds
-        y = high - place.band * BAND - GAP / 2
+        y = high - place.band * BAND - AROUND
         if place.profile.turned:
             moves.append(Transform(a=-1.0, d=-1.0, e=place.x, f=y + low))
         else:

@@ -95,7 +95,7 @@ def compose(
         tiling: The pages it will be printed on, if it will.
     """
     groups = [piece.group for piece in pieces]
-    blocks = [Block(p.group.name, polygon(p.finished.cut_line, 0.05)) for p in pieces]
+    blocks = [Block(p.group.name, polygon(p.finished.cut_line)) for p in pieces]
     if legend is not None:
         groups.insert(0, legend.group)
         area = shapely.box(0.0, -legend.height, legend.width, 0.0)

@@ -48,7 +48,7 @@ def front():
             )),
             kind="crotch",
         ),
-        Edge("waist", curve(at(8.4, 104), at(2, 103.6), at(-6, 103.9), at(-11, 104.6)), kind="waist"),
+        Edge("waist", curve(at(8.4, 104), at(2, 103.6), at(-6, 104), at(-11, 104.6)), kind="waist"),
         Edge(
             "side",
             join((

@@ -1,0 +1,143 @@
+"""Pieces on paper: apart, grain upright, every bit of them on some page."""
+
+from dataclasses import replace
+from itertools import combinations
+
+import pytest
+import shapely
+from hand_made import band, front, numbered, pattern, yoke
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from rulers import sampled, text_box
+from shapely import affinity
+
+from drafting.drawing import (
+    WORDS,
+    Block,
+    Role,
+    Text,
+    Tiling,
+    arrange,
+    compose,
+    draw_pieces,
+    legend,
+    tiles_of,
+)
+
+A4 = Tiling(19.0, 27.7, 1.0)
+A2 = Tiling(40.0, 57.4, 1.0)
+PAPERS = [None, A4, Tiling(27.7, 19.0, 1.0), Tiling(19.6, 25.9, 0.0), A2]
+
+
+def placed(block, move):
+    return affinity.affine_transform(block.area, [move.a, move.c, move.b, move.d, move.e, move.f])
+
+
+def boxed(text):
+    return text_box(text.text, text.at, text.height, text.angle, text.anchor)
+
+
+def pieces():
+    return draw_pieces(
+        pattern(front(), numbered(yoke(), 2), band()), reference="order 1042", verdict="sound"
+    )
+
+
+def a_legend():
+    return legend(
+        "Hand-made", reference="order 1042", verdict="sound", cautions=(), words=WORDS["en"]
+    )
+
+
+@pytest.mark.parametrize("tiling", PAPERS)
+def test_cutting_lines_stay_a_centimetre_apart_and_grain_upright(tiling):
+    composed = compose("T", pieces(), WORDS["en"], legend=a_legend(), tiling=tiling)
+    for move in composed.moves:
+        assert (abs(move.a), move.b, move.c) == (1.0, 0.0, 0.0)
+        assert move.a == move.d  # never mirrored
+    cut_lines = [
+        shapely.Polygon(sampled(item.path, 1))
+        for group in composed.sheet.groups
+        for item in group.items
+        if getattr(item, "role", None) is Role.CUT
+    ]
+    assert len(cut_lines) == 3
+    assert all(a.distance(b) >= 1.0 - 1e-6 for a, b in combinations(cut_lines, 2))
+    sheet = shapely.box(0, 0, composed.sheet.width, composed.sheet.height)
+    assert all(sheet.contains(line) for line in cut_lines)
+
+
+def test_without_pages_nothing_stands_on_its_head():
+    composed = compose("T", pieces(), WORDS["en"], legend=a_legend())
+    assert all(move.a == 1.0 for move in composed.moves)
+
+
+@pytest.mark.parametrize("tiling", [PAPERS[2], PAPERS[3], A2])
+def test_texts_on_a_piece_on_its_head_stand_upright_in_the_room_found_for_them(tiling):
+    pair = pattern(front(), replace(front(), name="second", number=2))
+    drawn = draw_pieces(pair, reference="order 1042", verdict="sound")
+    composed = compose("T", drawn, WORDS["en"], legend=None, tiling=tiling)
+    assert any(move.a < 0 for move in composed.moves)  # else nothing is tried here
+    for source, group, move in zip(drawn, composed.sheet.groups, composed.moves, strict=True):
+        texts = [item for item in group.items if isinstance(item, Text)]
+        before = [item for item in source.group.items if isinstance(item, Text)]
+        assert all(-60 < (text.angle + 180) % 360 - 180 < 120 for text in texts)
+        matrix = [move.a, move.c, move.b, move.d, move.e, move.f]
+        for kept in (Role.LEVEL, Role.GRAIN, Role.LABEL):
+            found = [boxed(t) for t in before if t.role is kept]
+            rooms = affinity.affine_transform(shapely.union_all(found).envelope, matrix)
+            now = shapely.union_all([boxed(t) for t in texts if t.role is kept]).envelope
+            assert rooms.buffer(0.1).contains(now)
+
+
+def test_the_legend_lies_in_the_corner_of_a_big_sheet():
+    composed = compose("T", pieces(), WORDS["en"], legend=a_legend(), tiling=A2)
+    assert composed.moves[0].e == pytest.approx(0.53)
+    assert composed.moves[0].f == pytest.approx(composed.sheet.height - 0.53)
+
+
+@pytest.mark.parametrize("tiling", PAPERS[1:])
+def test_every_bit_of_every_piece_is_on_a_page_and_no_page_is_empty(tiling):
+    composed = compose("T", pieces(), WORDS["en"], tiling=tiling)
+    whole = shapely.union_all(composed.areas)
+    height = composed.sheet.height
+    tiles = tiles_of(composed.areas, height, tiling)
+    windows = [
+        shapely.box(
+            column * tiling.across,
+            height - row * tiling.down - tiling.height,
+            column * tiling.across + tiling.width,
+            height - row * tiling.down,
+        )
+        for row, column in tiles
+    ]
+    assert all(window.intersects(whole) for window in windows)
+    assert shapely.union_all(windows).buffer(1e-9).contains(whole)
+
+
+def test_trouser_pieces_take_fewer_pages_than_their_boxes_would():
+    composed = compose("T", pieces(), WORDS["en"], tiling=A4)
+    boxes = [area.bounds for area in composed.areas]
+    alone = sum(A4.columns(b[2] - b[0] + 1) * A4.rows(b[3] - b[1] + 1) for b in boxes)
+    assert len(tiles_of(composed.areas, composed.sheet.height, A4)) <= alone
+
+
+sides = st.tuples(st.floats(1, 45), st.floats(1, 130))
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.lists(sides, min_size=1, max_size=7), st.sampled_from(PAPERS))
+def test_any_rectangles_lie_apart_on_the_sheet(sizes, tiling):
+    blocks = tuple(
+        Block(str(i), shapely.box(3, -2, 3 + w, -2 + h)) for i, (w, h) in enumerate(sizes)
+    )
+    laid = arrange(blocks, tiling)
+    areas = [placed(b, m) for b, m in zip(blocks, laid.moves, strict=True)]
+    assert all(a.distance(b) >= 1.0 - 1e-6 for a, b in combinations(areas, 2))
+    sheet = shapely.box(0, 0, laid.width, laid.height)
+    assert all(sheet.contains(a) for a in areas)
+
+
+def test_the_same_blocks_always_lie_the_same():
+    blocks = tuple(Block(str(i), shapely.box(0, 0, 10 + i, 60 - i)) for i in range(6))
+    assert arrange(blocks, A4) == arrange(blocks, A4)
