@@ -268,6 +268,7 @@ class MeasureAnswer(TypedDict):
     how: str
     kind: Literal["girth", "length", "height", "angle", "mass"]
     unit: Literal["cm", "deg", "kg"]
+    by_side: Annotated[bool, Field(description="Whether left and right may be given apart.")]
     iso_term: Annotated[str | None, Field(description="Term of ISO 8559-1, where known.")]
     iso_clause: Annotated[str | None, Field(description="Clause of ISO 8559-1, where known.")]
     possible: Annotated[Bounds, Field(description="Outside of these an order is refused.")]

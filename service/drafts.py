@@ -11,17 +11,14 @@ from drafting.errors import DraftingError
 from drafting.export import pattern_id
 from drafting.pattern import Finish
 from drafting.workroom import work
-from service.lengths import in_words, told, told_limits
-from service.problems import ProblemError, Trouble
+from service.lengths import reword, told, told_limits
+from service.problems import ProblemError, Trouble, in_short
 from service.troubles import drafting_problem
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from drafting.checks import SeamMeasured
     from drafting.export import Format
     from drafting.garments.garment import Garment
-    from drafting.pattern import Check, Finding
+    from drafting.pattern import Finding
     from drafting.workroom import Work
     from service.schemas import Order, OrderForm
 
@@ -107,46 +104,17 @@ def sample(garment: Garment, chosen: Format) -> Drafted:
 
 def unsound(done: Work, unit: str) -> ProblemError:
     """The problem of a pattern that would not sew or fit: what failed, and by how much."""
-    troubles = tuple(_failures(done, unit))
-    detail = "The pattern was drafted, and these checks on its lines failed: "
-    names = ", ".join(trouble.code for trouble in troubles[:10])
-    return ProblemError("unsound-pattern", f"{detail}{names}.", troubles)
+    degrees = {check.name for check in done.pattern.checks if check.unit == "deg"}
+    errors = [found for found in done.pattern.findings if found.severity == "error"]
+    troubles = tuple(_failure(f, "cm" if f.where in degrees else unit) for f in errors)
+    return ProblemError("unsound-pattern", in_short(troubles), troubles)
 
 
-def _failures(done: Work, unit: str) -> Iterator[Trouble]:
-    checks = [c for c in done.pattern.checks if c.kind == "must" and not c.passed]
-    yield from (_failed_check(check, unit) for check in checks)
-    yield from (_failed_seam(seam, unit) for seam in done.seams if not seam.matches)
-    said = {check.name for check in checks}
-    errors = (f for f in done.pattern.findings if f.severity == "error" and f.where not in said)
-    yield from (_failing(finding) for finding in errors)
-
-
-def _failed_check(check: Check, unit: str) -> Trouble:
-    is_length = check.unit == "cm"
-    limits = (check.low, check.high)
-    words = [
-        in_words(v, unit) if is_length else f"{v:.1f} degrees" for v in (check.drafted, *limits)
-    ]
+def _failure(found: Finding, unit: str) -> Trouble:
     return Trouble(
         pointer="",
-        code=check.name,
-        detail=f"Drafted {words[0]}; {words[1]} to {words[2]} would do. {check.reason}".strip(),
-        received=told(check.drafted, unit) if is_length else round(check.drafted, 2),
-        allowed=told_limits(*limits, unit) if is_length else list(limits),
+        code=found.code,
+        detail=reword(found.message, unit),
+        received=None if found.measured is None else told(found.measured, unit),
+        allowed=None if found.allowed is None else told_limits(*found.allowed, unit),
     )
-
-
-def _failed_seam(measured: SeamMeasured, unit: str) -> Trouble:
-    off, most = measured.difference, measured.tolerance
-    return Trouble(
-        pointer="",
-        code=f"seam_{measured.seam.name}",
-        detail=f"The two sides of the {measured.seam.name} seam differ by {in_words(off, unit)}.",
-        received=told(off, unit),
-        allowed=told_limits(-most, most, unit),
-    )
-
-
-def _failing(finding: Finding) -> Trouble:
-    return Trouble(pointer="", code=finding.code, detail=finding.message)

@@ -110,7 +110,7 @@ def order_schemas(house: House) -> Schema:
         _publish(parts[kind.__name__], plan_of(kind))
     for name in ("finish", "output"):
         order["properties"][name].pop("default", None)
-    return {"Order": order, "WrittenInches": WRITTEN_INCHES, **parts}
+    return {"Order": order, "Sides": SIDES, "WrittenInches": WRITTEN_INCHES, **parts}
 
 
 def _dataclasses(*kinds: Any) -> Iterator[type]:
@@ -133,31 +133,48 @@ def _publish(schema: Schema, plan: Plan) -> None:
 
 
 def _any_unit(field: Schema) -> Schema:
+    """A field's schema with its lengths in any unit, their limits and default in words."""
     choices = field.get("anyOf", [field])
-    bounds: Schema = next((c for c in choices if "minimum" in c), {})
-    nullable = any(c.get("type") == "null" for c in choices)
-    words = [field.get("description", ""), _limits(bounds), _default(field)]
-    either: list[Schema] = [*_LENGTH, {"type": "null"}] if nullable else [*_LENGTH]
-    return {
-        "title": field.get("title", ""),
-        "description": " ".join(word for word in words if word),
-        "anyOf": either,
-    }
+    words = (field.get("description"), _limits(choices), _default(field.get("default")))
+    told = {"description": " ".join(word for word in words if word)}
+    either = [open_to for choice in choices for open_to in _open(choice)]
+    title = {"title": field["title"]} if "title" in field else {}
+    return {**title, **told, **(either[0] if len(either) == 1 else {"anyOf": either})}
+
+
+def _open(choice: Schema) -> tuple[Schema, ...]:
+    """What a client may send for one choice of a field."""
+    match choice.get("type"):
+        case "number":
+            return _LENGTH
+        case "array":
+            inside: Schema = {k: choice[k] for k in ("minItems", "maxItems") if k in choice}
+            return ({"type": "array", "items": _any_unit(choice["items"]), **inside},)
+        case _:
+            return (choice,)
 
 
 _LENGTH: tuple[Schema, ...] = ({"type": "number"}, {"$ref": REF.format(model="WrittenInches")})
 
+SIDES: Schema = {
+    "title": "Sides",
+    "description": "A measure that differs by side.",
+    "type": "object",
+    "properties": {"left": {"anyOf": [*_LENGTH]}, "right": {"anyOf": [*_LENGTH]}},
+    "required": ["left", "right"],
+    "additionalProperties": False,
+}
 
-def _limits(bounds: Schema) -> str:
-    if "minimum" not in bounds:
+
+def _limits(choices: list[Schema]) -> str:
+    bounds = next((c for c in choices if "minimum" in c and "maximum" in c), None)
+    if bounds is None:
         return "A length in the order's unit."
-    low, high = bounds["minimum"], bounds["maximum"]
-    return f"A length in the order's unit, {low:g} to {high:g} cm."
+    return f"A length in the order's unit, {bounds['minimum']:g} to {bounds['maximum']:g} cm."
 
 
-def _default(field: Schema) -> str:
-    value = field.get("default")
-    return "" if value is None else f"By default {value:g} cm."
+def _default(value: object) -> str:
+    return f"By default {value:g} cm." if isinstance(value, float | int) else ""
 
 
 def _measurements() -> Schema:
@@ -174,9 +191,10 @@ def _measure(name: str) -> Schema:
     measure, (low, high) = MEASURES[name], RANGES[name].hard
     possible = f"Possible: {low:g} to {high:g} {measure.unit}."
     described = {"title": measure.title, "description": f"{measure.how} {possible}"}
-    if measure.unit == "cm":
-        return {**described, "anyOf": [*_LENGTH]}
-    return {**described, "type": "number"}
+    if measure.unit != "cm":
+        return {**described, "type": "number"}
+    sides = ({"$ref": REF.format(model="Sides")},) if measure.by_side else ()
+    return {**described, "anyOf": [*_LENGTH, *sides]}
 
 
 def document_bytes(document: Schema) -> bytes:

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Annotated, Any, Union, cast
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, create_model
 from pydantic_core import to_json
 
-from drafting.body import MEASURES, Figure
+from drafting.body import MEASURES, Figure, Given
 from drafting.drawing.output import Output
 from drafting.pattern import Finish
 from service.lengths import CM, Unit
@@ -32,9 +32,11 @@ from service.suggestions import did_you_mean
 from service.text import refuse_unprintable
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable, Iterator, Mapping
 
     from drafting.garments.garment import Garment
+
+SIDES = ("left", "right")
 
 LONGEST_REFERENCE = 120
 """Characters of an order's reference; a line on a pattern piece holds no more."""
@@ -62,7 +64,7 @@ class Order:
 
     unit: Unit
     figure: Figure
-    measurements: Mapping[str, float]
+    measurements: Given
     garment: Garment
     spec: Any
     finish: Finish
@@ -191,20 +193,46 @@ def measure_troubles(given: object) -> list[Trouble]:
     """What is wrong with the names and the kinds of measures, whatever their size."""
     if not isinstance(given, dict):
         return []
-    return [t for name, value in given.items() if (t := _measure_trouble(name, value))]
+    return [t for name, value in given.items() for t in _measure_troubles(name, value)]
 
 
-def _measure_trouble(name: str, value: object) -> Trouble | None:
-    at = pointer(("measurements", name))
+def _measure_troubles(name: str, value: object) -> Iterator[Trouble]:
+    at = ("measurements", name)
     if name not in MEASURES:
-        near = did_you_mean(name, MEASURES)
-        detail = f"There is no measure {name[:60]!r}.{near} GET /v1/measurements lists them all."
-        return Trouble(pointer=at, code="unknown_measure", detail=detail, received=value)
-    if isinstance(value, dict):
-        detail = "Left and right are not told apart yet: send one number."
-        return Trouble(pointer=at, code="one_value_only", detail=detail, received=value)
-    is_text = isinstance(value, str) and MEASURES[name].unit == "cm"
-    if is_text or (isinstance(value, float | int) and not isinstance(value, bool)):
-        return None
+        detail = f"There is no measure {name[:60]!r}.{did_you_mean(name, MEASURES)}"
+        more = " GET /v1/measurements lists them all."
+        yield Trouble(
+            pointer=pointer(at), code="unknown_measure", detail=detail + more, received=value
+        )
+    elif isinstance(value, dict):
+        for side, one in value.items():
+            yield from _side_troubles((*at, side), name, one)
+    elif not _may_be_number(name, value):
+        yield _no_number(at, value)
+
+
+def _side_troubles(at: tuple[str, ...], name: str, value: object) -> Iterator[Trouble]:
+    if at[-1] not in SIDES:
+        near = did_you_mean(at[-1], SIDES)
+        detail = f"A measure by side has the fields left and right.{near}"
+        yield Trouble(
+            pointer=pointer(at),
+            code="unknown_field",
+            detail=detail,
+            received=value,
+            allowed=[*SIDES],
+        )
+    elif not _may_be_number(name, value):
+        yield _no_number(at, value)
+
+
+def _may_be_number(name: str, value: object) -> bool:
+    """Whether it is a number, or a text that was already read as one or refused as none."""
+    if isinstance(value, str):
+        return MEASURES[name].unit == "cm"
+    return isinstance(value, float | int) and not isinstance(value, bool)
+
+
+def _no_number(at: tuple[str, ...], value: object) -> Trouble:
     detail = f"Send a number, not {what(value)}."
-    return Trouble(pointer=at, code="wrong_type", detail=detail, received=value)
+    return Trouble(pointer=pointer(at), code="wrong_type", detail=detail, received=value)

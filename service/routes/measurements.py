@@ -54,6 +54,7 @@ def _told(measure: Measure) -> MeasureAnswer:
         "how": measure.how,
         "kind": measure.kind,
         "unit": measure.unit,
+        "by_side": measure.by_side,
         "iso_term": measure.iso_term,
         "iso_clause": measure.iso or None,
         "possible": list(ranges.hard),

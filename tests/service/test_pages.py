@@ -1,0 +1,123 @@
+"""Pages for people: nothing from the internet, nothing that runs, nothing left unexplained."""
+
+from __future__ import annotations
+
+import re
+from html.parser import HTMLParser
+
+import pytest
+from asking import refused
+
+from drafting.garments import GARMENTS
+from service.problems import PROBLEMS
+
+ACCEPT_PAGE = {"Accept": "text/html"}
+
+
+class Links(HTMLParser):
+    """Collects what a page loads or links to."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.found: list[str] = []
+        self.inline_script = False
+        self.feed(text)
+
+    def handle_starttag(self, tag, attrs):
+        named = dict(attrs)
+        self.found += [named[a] for a in ("href", "src") if a in named]
+        self.inline_script |= tag == "script" and "src" not in named
+
+
+PAGES = ["/", "/docs", "/problems/invalid-order"]
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_every_link_of_a_page_leads_somewhere_in_the_service(service, path):
+    answer = service.get(path, **ACCEPT_PAGE)
+    assert answer.headers["content-type"] == "text/html; charset=utf-8"
+    links = Links(answer.text)
+    assert links.found
+    for link in links.found:
+        assert "//" not in link, "a page loads nothing from elsewhere"
+        if not link.startswith("#"):
+            found = answer.request.url.join(link)
+            assert service.get(found.raw_path.decode(), **ACCEPT_PAGE).status_code == 200, link
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_pages_carry_a_policy_that_keeps_others_out(service, path):
+    answer = service.get(path, **ACCEPT_PAGE)
+    policy = answer.headers["content-security-policy"]
+    assert policy.startswith("default-src 'none'")
+    assert "frame-ancestors 'none'" in policy
+    assert "http" not in policy
+    assert "script-src" not in policy or "script-src 'self';" in policy
+    assert answer.headers["x-content-type-options"] == "nosniff"
+    assert answer.headers["referrer-policy"] == "no-referrer"
+    assert not Links(answer.text).inline_script
+
+
+def test_drawings_may_load_nothing(service):
+    answer = service.get("/v1/garments/trousers/sample?format=svg")
+    assert answer.headers["content-security-policy"].startswith("default-src 'none'")
+    assert "<script" not in answer.text
+
+
+def test_the_first_page_shows_a_pattern_and_how_to_order_one(service):
+    page = service.get("/").text
+    assert "<img" in page
+    assert "curl" in page
+    assert "http://tapeline.test/v1/patterns" in page
+    for garment in GARMENTS.values():
+        assert garment.title in page
+    for source in GARMENTS["trousers"].sources:
+        assert source.replace("'", "&#x27;") in page
+
+
+def test_a_strange_host_is_not_written_on_the_first_page(service):
+    page = service.get("/", Host='"><script>alert(1)</script>').text
+    assert "alert(1)" not in page
+
+
+def test_the_reference_asks_nothing_of_others(service):
+    script = service.get("/assets/docs.js").text
+    assert "validatorUrl: null" in script
+    styles = service.get("/assets/swagger-ui.css").text
+    assert not re.search(r"url\(['\"]?https?:", styles)
+
+
+@pytest.mark.parametrize("code", PROBLEMS)
+def test_every_problem_has_a_page_and_a_document(service, code):
+    page = service.get(f"/problems/{code}", **ACCEPT_PAGE)
+    assert page.status_code == 200
+    assert code in page.text
+    document = service.get(f"/problems/{code}").json()
+    assert document["code"] == code
+    assert document["status"] == PROBLEMS[code].status
+    assert document["meaning"]
+    assert document["mend"]
+
+
+def test_addresses_that_are_not_there_are_a_problem(service):
+    for path in ("/nowhere", "/problems/none", "/assets/../app.py", "/assets/%00", "/v1/patterns/"):
+        refused(service.get(path), 404, "not-found")
+
+
+def test_a_garment_that_is_not_there_is_a_problem_with_the_name_meant(service):
+    for path in (
+        "/v1/garments/trouser",
+        "/v1/garments/trouser/sample",
+        "/v1/measurements?garment=trouser",
+    ):
+        assert "'trousers'" in refused(service.get(path), 404, "not-found")["detail"]
+
+
+@pytest.mark.parametrize("method", ["PUT", "DELETE", "PATCH", "OPTIONS", "TRACE", "BREW"])
+def test_other_methods_are_a_problem_that_lists_the_right_ones(service, method):
+    got = service.ask(method, "/v1/garments")
+    refused(got, 405, "method-not-allowed")
+    assert got.headers["allow"] == "GET, HEAD"
+    posted = service.ask(method, "/v1/patterns")
+    refused(posted, 405, "method-not-allowed")
+    assert posted.headers["allow"] == "POST"
