@@ -98,7 +98,7 @@ def reach(arm: Arm, on: Point, along: Vector, near: Point | None = None) -> Stop
     for i, t in crossing_with_line(arm.cut, on, along):
         p = arm.cut.segments[i].at(t)
         found.append(Stop((i, t), p, p))
-    end, ahead = arm.cut.end, arm.cut.end_tangent
+    end, ahead = arm.cut.end, arm.ahead
     beyond = meet(end, ahead, on, along)
     if beyond is not None and (beyond - end).dot(ahead) > -TINY:
         found.append(Stop(arm.last, end, beyond))

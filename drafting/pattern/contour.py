@@ -144,6 +144,8 @@ def _cut(path: Path, allowance: float) -> Path:
 
 def _snapped(s: Segment, start: Point) -> Segment:
     """The segment with its start moved by a rounding error."""
+    if s.start == start:
+        return s
     if isinstance(s, Line):
         return Line(start, s.end)
     return Cubic(start, s.leaving + (start - s.start), s.arriving, s.end)
@@ -161,7 +163,7 @@ def contour(stretches: tuple[Stretch, ...], corners: tuple[Turn, ...]) -> Contou
             inner = k < len(stretch.turns)
             parts += [(2 * e if inner else 2 * e + 1, s) for s in turn.segments]
             opening = turn.second
-    return _sorted(untangled(parts), count)
+    return _sorted(_welded(_rotated(untangled(parts))), count)
 
 
 def _clipped(cut: Path, opening: Place, closing: Place) -> tuple[Segment, ...]:
@@ -201,17 +203,23 @@ def _length(parts: list[Part]) -> float:
     return sum(s.length() for _, s in parts)
 
 
+def _welded(parts: list[Part]) -> list[Part]:
+    """The same closed line with rounding taken out of its joints: each starts where one ended."""
+    ends = [s.end for _, s in parts]
+    return [(k, _snapped(s, ends[n - 1])) for n, (k, s) in enumerate(parts)]
+
+
 def _sorted(parts: list[Part], count: int) -> Contour:
     """The parts by edge and corner; where loops have torn one apart its longest piece counts."""
     owned: dict[int, tuple[Segment, ...]] = {}
-    for owner, group in groupby(_rotated(parts), key=lambda p: p[0]):
+    for owner, group in groupby(parts, key=lambda p: p[0]):
         piece = tuple(s for _, s in group)
         if _size(piece) > _size(owned.get(owner, ())):
             owned[owner] = piece
     return Contour(
         tuple(owned.get(2 * e, ()) for e in range(count)),
         tuple(owned.get(2 * e + 1, ()) for e in range(count)),
-        Path(tuple(s for _, s in _rotated(parts))),
+        Path(tuple(s for _, s in parts)),
     )
 
 

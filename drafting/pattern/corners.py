@@ -23,7 +23,7 @@ from drafting.pattern.arm import (
     through,
 )
 from drafting.pattern.finished import CornerRule
-from drafting.pattern.mitre import extended, mitre, stop_at
+from drafting.pattern.mitre import carried_on, extended, mitre, stop_at
 from drafting.pattern.piece import Role
 
 SMOOTH_ANGLE = 10.0
@@ -137,7 +137,7 @@ def _over_hem(hem: Arm, other: Arm) -> Turn | None:
         return None
     image = _image(other, start, hem)
     depth = MITRE_LIMIT * hem.allowance
-    found = crossings(extended(image, depth), extended(hem.cut, depth))
+    found = crossings(extended(image, depth), carried_on(hem, depth))
     if not found:
         return None
     best = found[0]

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from drafting.geometry import Path, Point, Segment, Vector, crossing_with_line
+from drafting.geometry import Path, Point, Segment, Vector, crossing_with_line, nearest
 from drafting.pattern.allowance import Finish
+from drafting.pattern.arm import MITRE_LIMIT, TINY
 from drafting.pattern.contour import Stretch, beside_edge, contour
 from drafting.pattern.corners import Made, Side, turn_corner
 from drafting.pattern.finished import Corner, FinishedNotch, FinishedPattern, FinishedPiece
 from drafting.pattern.pattern import Pattern
-from drafting.pattern.piece import Dart, Edge, Notch, Piece, Role
+from drafting.pattern.piece import RAW, Dart, Edge, Notch, Piece, Role
 
 ON_LEG = 1e-3
 """A notch this near to a dart's leg end (cm) marks the leg, and follows it outward."""
@@ -57,6 +58,7 @@ def finish_piece(piece: Piece, finish: Finish, rank: Callable[[str], int]) -> Fi
         for edge, allowance in zip(piece.edges, allowances, strict=True)
     )
     made = _corners(piece, stretches, rank)
+    width = {edge.name: a for edge, a in zip(piece.edges, allowances, strict=True)}
     line = contour(stretches, tuple(m.turn for m in made))
     return FinishedPiece(
         piece=piece,
@@ -64,13 +66,15 @@ def finish_piece(piece: Piece, finish: Finish, rank: Callable[[str], int]) -> Fi
         edge_cuts=tuple(_path(segments) for segments in line.edges),
         corners=_described(piece, made, line.corners),
         cut_line=line.line,
-        notches=tuple(_carried_out(piece, notch, line.line) for notch in piece.notches),
+        notches=tuple(
+            _carried_out(piece, notch, width[notch.edge], line.line) for notch in piece.notches
+        ),
     )
 
 
 def edge_allowance(edge: Edge, finish: Finish) -> float:
-    """Allowance of an edge in cm: none on a fold or on an edge that needs no finish."""
-    return 0.0 if edge.role in (Role.FOLD, Role.FINISHED) else finish.allowance(edge.kind)
+    """Allowance of an edge in cm: none on a fold or on an edge that stays as it is cut."""
+    return 0.0 if edge.role is Role.FOLD or edge.kind == RAW else finish.allowance(edge.kind)
 
 
 def _path(segments: tuple[Segment, ...]) -> Path | None:
@@ -104,13 +108,21 @@ def _described(
     )
 
 
-def _carried_out(piece: Piece, notch: Notch, line: Path) -> FinishedNotch:
-    """A notch carried from the stitching line to the first cut that it meets outward."""
+def _carried_out(piece: Piece, notch: Notch, allowance: float, line: Path) -> FinishedNotch:
+    """A notch carried from the stitching line to the first cut that it meets square outward.
+
+    In an inner corner, where it would run along the neighbour's allowance, the nearest cut counts.
+    """
     path = piece.edge(notch.edge).path
     i, t = path.locate(notch.at)
     point = path.segments[i].at(t)
     outward = _along_leg(piece.darts_on(notch.edge), point) or path.segments[i].tangent(t).right
-    return FinishedNotch(notch, point, _outward(line, point, outward), outward)
+    cut = _outward(line, point, outward, MITRE_LIMIT * allowance + TINY)
+    if cut is None:
+        i, t, away = nearest(line, point)
+        cut = line.segments[i].at(t)
+        outward = (cut - point).unit if away > TINY else outward
+    return FinishedNotch(notch, point, cut, outward)
 
 
 def _along_leg(darts: tuple[Dart, ...], point: Point) -> Vector | None:
@@ -120,7 +132,8 @@ def _along_leg(darts: tuple[Dart, ...], point: Point) -> Vector | None:
     return None
 
 
-def _outward(line: Path, point: Point, outward: Vector) -> Point:
+def _outward(line: Path, point: Point, outward: Vector, far: float) -> Point | None:
+    """The first cut straight out from a point; None where it is farther than `far`."""
     hits = [line.segments[i].at(t) for i, t in crossing_with_line(line, point, outward)]
-    ahead = [p for p in hits if (p - point).dot(outward) > -1e-6]
-    return min(ahead, key=lambda p: p.distance(point), default=point)
+    ahead = [p for p in hits if -TINY < (p - point).dot(outward) < far]
+    return min(ahead, key=lambda p: p.distance(point), default=None)

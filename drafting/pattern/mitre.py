@@ -44,7 +44,7 @@ def _carried(first: Arm, second: Arm) -> tuple[Stop, Stop] | None:
     a, b = first.cut.end, second.cut.end
     if a.distance(b) < TINY:
         return own_end(first), own_end(second)
-    along, toward = first.cut.end_tangent, second.cut.end_tangent
+    along, toward = first.ahead, second.ahead
     p = meet(a, along, b, toward)
     if p is None or (p - a).dot(along) < -TINY or (p - b).dot(toward) < -TINY:
         return None
@@ -53,15 +53,21 @@ def _carried(first: Arm, second: Arm) -> tuple[Stop, Stop] | None:
 
 def _trimmed(first: Arm, second: Arm, limit: float) -> tuple[Stop, Stop] | None:
     """The crossing nearest to the corner of two cutting lines, each carried on by the limit."""
-    found = crossings(extended(first.cut, limit), extended(second.cut, limit))
+    found = crossings(carried_on(first, limit), carried_on(second, limit))
     if not found:
         return None
     best = min(found, key=lambda c: c.point.distance(first.at))
     return stop_at(first, best.first, best.point), stop_at(second, best.second, best.point)
 
 
+def carried_on(arm: Arm, by: float) -> Path:
+    """The arm's cutting line carried on straight by some cm, as its stitching line would go on."""
+    end = arm.cut.end
+    return Path((*arm.cut.segments, Line(end, end + arm.ahead * max(by, TINY))))
+
+
 def extended(cut: Path, by: float) -> Path:
-    """A cutting line carried on straight by some cm."""
+    """A line carried on straight by some cm."""
     return Path((*cut.segments, Line(cut.end, cut.end + cut.end_tangent * max(by, TINY))))
 
 
