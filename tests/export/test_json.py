@@ -1,0 +1,150 @@
+"""JSON: the shape that clients rely on, and numbers that agree with the drawn paths."""
+
+import json
+from dataclasses import replace
+
+import pytest
+from svgelements import Path as SvgPath
+
+from drafting import DRAFTING_VERSION
+from drafting.body import Measured
+from drafting.drawing import Output
+from drafting.export import FORMATS, pattern_id
+from drafting.pattern import Allowances, Finding, Finish
+
+SHAPE = {
+    "id", "drafting_version", "unit", "verdict", "garment", "body", "pieces", "seams", "checks",
+    "finished_measurements", "notions", "findings", "cautions",
+}  # fmt: skip
+PIECE = {
+    "name", "title", "number", "half", "cut", "edges", "stitch_line", "cut_line", "area", "darts",
+    "notches", "grain_line", "levels", "lengthen_lines", "marks", "labels",
+}  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def answer(trousers):
+    return json.loads(FORMATS["json"].write(trousers, Output()))
+
+
+def flattened_area(path, count=4000):
+    """Shoelace over a fine polyline: owes nothing to the project's exact area."""
+    points = [path.point(i / count) for i in range(count)]
+    pairs = zip(points, points[1:] + points[:1], strict=True)
+    return abs(sum(a.x * b.y - b.x * a.y for a, b in pairs)) / 2
+
+
+def test_the_answer_has_the_agreed_shape(answer):
+    assert set(answer) == SHAPE
+    assert all(set(piece) == PIECE for piece in answer["pieces"])
+    assert (answer["unit"], answer["drafting_version"]) == ("mm", DRAFTING_VERSION)
+    assert [p["number"] for p in answer["pieces"]] == [1, 2, 3]
+
+
+def test_every_edge_is_as_long_as_it_says(answer):
+    for piece in answer["pieces"]:
+        for edge in piece["edges"]:
+            path = SvgPath(edge["path"])
+            assert path.length(error=1e-6) == pytest.approx(edge["cut_length"], abs=0.05)
+            darts = sum(d["intake"] for d in piece["darts"] if d["edge"] == edge["name"])
+            assert edge["length"] == pytest.approx(edge["cut_length"] - darts, abs=0.005)
+
+
+def test_edges_follow_each_other_round_the_stitching_line(answer):
+    for piece in answer["pieces"]:
+        edges = [SvgPath(edge["path"]) for edge in piece["edges"]]
+        for edge, following in zip(edges, edges[1:] + edges[:1], strict=True):
+            assert abs(edge.point(1) - following.point(0)) < 0.005
+        whole = sum(edge.length(error=1e-6) for edge in edges)
+        assert SvgPath(piece["stitch_line"]).length(error=1e-6) == pytest.approx(whole, abs=0.05)
+
+
+def test_the_area_is_that_of_the_stitching_line(answer):
+    for piece in answer["pieces"]:
+        area = flattened_area(SvgPath(piece["stitch_line"]))
+        assert piece["area"] == pytest.approx(area, rel=1e-3)
+
+
+def test_a_piece_starts_at_the_upper_left_of_its_stitching_line(answer):
+    for piece in answer["pieces"]:
+        left, top, _, _ = SvgPath(piece["stitch_line"]).bbox()
+        assert (left, top) == pytest.approx((0, 0), abs=0.002)
+        low, high = piece["grain_line"]
+        assert low[0] == pytest.approx(high[0])
+        assert low[1] > high[1]  # Y runs downward
+
+
+def test_lengths_are_millimetres_wherever_they_stand(answer, trousers):
+    assert answer["body"]["hip_girth"] == {"value": 1010.0, "origin": "measured"}
+    assert answer["garment"]["hip_ease"] == 40.0
+    assert answer["garment"]["kind"] == "trousers"
+    checks = {check["name"]: check for check in answer["checks"]}
+    for check in trousers.pattern.checks:
+        factor = 1 if check.unit == "deg" else 10
+        assert checks[check.name]["drafted"] == pytest.approx(check.drafted * factor, abs=0.001)
+    assert 175 < checks["crotch_point_angle"]["drafted"] < 185  # degrees stay degrees
+
+
+def test_notches_lie_on_their_edges_at_the_distance_they_say(answer):
+    for piece in answer["pieces"]:
+        edges = {edge["name"]: SvgPath(edge["path"]) for edge in piece["edges"]}
+        for notch in piece["notches"]:
+            path, length = edges[notch["edge"]], edges[notch["edge"]].length(error=1e-6)
+            points = [path.point(i / 3000) for i in range(3001)]
+            x, y = notch["point"]
+            near = min(range(3001), key=lambda i: abs(points[i] - complex(x, y)))
+            assert abs(points[near] - complex(x, y)) < 0.3
+            walked = sum(abs(points[i + 1] - points[i]) for i in range(near))
+            assert walked == pytest.approx(notch["at"], abs=0.5 + length / 3000)
+
+
+def test_every_seam_names_edges_that_are_there_with_their_length(answer):
+    lengths = {(p["name"], e["name"]): e["length"] for p in answer["pieces"] for e in p["edges"]}
+    for seam in answer["seams"]:
+        assert len(seam["sides"]) == 2
+        for part in (part for side in seam["sides"] for part in side):
+            assert part["length"] == pytest.approx(lengths[part["piece"], part["edge"]], abs=0.001)
+
+
+def test_an_estimated_measure_tells_its_deviation_and_what_from(trousers, output):
+    measured = {
+        **trousers.body.measured,
+        "knee_girth": Measured(38.5, "estimated", 1.6, ("hip_girth",)),
+    }
+    body = replace(trousers.body, measured=measured)
+    told = json.loads(FORMATS["json"].write(replace(trousers, body=body), output))["body"]
+    assert told["knee_girth"] == {
+        "value": 385.0, "origin": "estimated", "sd": 16.0, "from": ["hip_girth"],
+    }  # fmt: skip
+
+
+def test_findings_are_told_in_the_unit_of_what_they_speak_of(trousers, output):
+    found = (
+        Finding(code="a", severity="note", where="hip_girth", message="m", measured=101.0,
+                allowed=(80.0, 130.0)),
+        Finding(code="b", severity="warning", where="crotch_point_angle", message="m",
+                measured=181.0, allowed=(177.0, 183.0)),
+        Finding(code="c", severity="note", where="front", message="m"),
+    )  # fmt: skip
+    work = replace(trousers, pattern=replace(trousers.pattern, findings=found))
+    told = json.loads(FORMATS["json"].write(work, output))["findings"]
+    assert (told[0]["measured"], told[0]["allowed"]) == (1010.0, [800.0, 1300.0])
+    assert (told[1]["measured"], told[1]["allowed"]) == (181.0, [177.0, 183.0])
+    assert "measured" not in told[2]
+
+
+def test_the_id_hangs_on_body_garment_and_finish_but_not_on_the_reference(drafting_again):
+    first = pattern_id(drafting_again())
+    assert len(first) == 32
+    assert set(first) <= set("0123456789abcdef")
+    assert pattern_id(drafting_again(reference="another")) == first
+    assert pattern_id(drafting_again(hip_ease=5.0)) != first
+    assert pattern_id(drafting_again(finish=Finish(allowances=Allowances(hem=3.0)))) != first
+
+
+def test_a_reference_of_any_script_comes_out_as_typed(drafting_again, output):
+    reference = 'Жакет φόρεμα שלום طلب 订单 👗 <script>"\\'
+    answer = json.loads(FORMATS["json"].write(drafting_again(reference=reference), output))
+    for piece in answer["pieces"]:
+        said = "".join(label["text"] for label in piece["labels"]).replace(" ", "")
+        assert reference.replace(" ", "") in said
