@@ -12,6 +12,7 @@ from drafting.geometry import Path, Point, Vector, crossing_with_line, meet
 from drafting.pattern import (
     AngleBetween,
     CombinedLength,
+    CornerDepth,
     CrossShare,
     EdgeLength,
     Girth,
@@ -39,8 +40,9 @@ def measure(measuring: Measuring, pattern: Pattern) -> float:
     """
     piece = pattern.piece
     match measuring:
-        case Girth(level, pieces, copies):
-            found = copies * sum(width(piece(name), level) for name in pieces)
+        case Girth(level, pieces, copies, under):
+            shown = sum(_shows(pattern, name, pieces[0], level) for name in under)
+            found = copies * (shown + sum(width(piece(name), level) for name in pieces))
         case EdgeLength(name, edges, copies):
             found = copies * sum(piece(name).sewn_length(edge) for edge in edges)
         case CombinedLength(parts):
@@ -51,6 +53,8 @@ def measure(measuring: Measuring, pattern: Pattern) -> float:
             found = off_the_crease(piece(name), level)
         case LevelDepth(name, upper, lower):
             found = _height(piece(name), upper) - _height(piece(name), lower)
+        case CornerDepth(name, edge, level):
+            found = piece(name).edge(edge).path.end.y - _height(piece(name), level)
         case Number(value):
             found = value
         case _:
@@ -69,6 +73,15 @@ def width(piece: Piece, level: str) -> float:
     inside = shapely.LineString([(left.x, left.y), (right.x, right.y)])
     darts = (wedge(d) for d in piece.darts)
     return _inside(piece, left, right) - sum(inside.intersection(d).length for d in darts)
+
+
+def _shows(pattern: Pattern, name: str, over: str, level: str) -> float:
+    """Width in cm that shows of a piece beside the one over it, at a level of that one."""
+    top, patch = pattern.piece(over), pattern.piece(name)
+    y = _height(top, level)
+    left, _, right, _ = patch.outline.bounds()
+    line = shapely.LineString([(left - 1, y), (right + 1, y)])
+    return float(line.intersection(polygon(patch)).difference(polygon(top).buffer(1e-6)).length)
 
 
 def span(piece: Piece, level: str) -> tuple[Point, Point]:

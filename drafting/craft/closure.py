@@ -8,7 +8,9 @@ from drafting.errors import SpecError
 from drafting.trace import Length, larger, smaller
 
 
-def opening_length(hip: Length, top: Length, straight: float, sheet: DraftSheet) -> Length:
+def opening_length(
+    hip: Length, top: Length, straight: float, band: float, sheet: DraftSheet
+) -> Length:
     """Length in cm of an opening below the waist seam.
 
     As long as usual, longer where the hips ask for it, never nearer to the crotch curve than the
@@ -18,6 +20,7 @@ def opening_length(hip: Length, top: Length, straight: float, sheet: DraftSheet)
         hip: Hip girth of the body.
         top: Finished girth that must pass the hips together with the opening.
         straight: Length of the straight line from the waist to where the crotch curve begins.
+        band: Depth in cm of a band that opens with it, 0 where the seam is the waist.
         sheet: Records the length.
 
     Raises:
@@ -26,7 +29,7 @@ def opening_length(hip: Length, top: Length, straight: float, sheet: DraftSheet)
     Source: common practice, no source.
     """
     longest = Length(straight, "straight centre line") - OPENING_ABOVE_HOOK
-    needed = (hip + OPENING_OVER_HIP - top) / 2
+    needed = (hip + OPENING_OVER_HIP - top) / 2 - band
     if needed > longest:
         raise SpecError(
             f"The opening would have to be {float(needed):.1f} cm long to pass the hips, and the "

@@ -9,12 +9,13 @@ from drafting.craft.rules import DRILL_SHORT
 from drafting.errors import ConstructionError
 from drafting.geometry import (
     IDENTITY,
-    Line,
+    JOIN,
     Path,
     Point,
-    Segment,
     Transform,
     crossing_with_line,
+    join,
+    polyline,
     turn,
 )
 from drafting.pattern import Dart
@@ -61,9 +62,7 @@ def closings(darts: tuple[PlannedDart, ...]) -> tuple[Transform, ...]:
     return tuple(moves)
 
 
-def reopen(
-    seam: Segment, darts: tuple[PlannedDart, ...], edge: str
-) -> tuple[Path, tuple[Dart, ...]]:
+def reopen(seam: Path, darts: tuple[PlannedDart, ...], edge: str) -> tuple[Path, tuple[Dart, ...]]:
     """Cut a seam drawn over closed darts at the legs and open the darts again.
 
     Both legs of each dart come out equally long, and the seam runs smooth over the fold, because
@@ -82,18 +81,31 @@ def reopen(
 
     Source: closing the dart and redrawing the seam over the fold, common practice, no source.
     """
-    moves, rest, segments, opened = closings(darts), seam, list[Segment](), list[Dart]()
+    moves, rest, parts, opened = closings(darts), seam, list[Path](), list[Dart]()
     for dart, inner, outer in zip(darts, moves, moves[1:], strict=False):
-        base, fold = inner.point(dart.point), inner.vector(dart.near - dart.point)
-        hits = [t for _, t in crossing_with_line(Path((rest,)), base, fold) if 0 < t < 1]
-        if not hits:
-            raise ConstructionError("A dart does not reach the seam line.", where=f"{edge} dart")
-        before, rest = rest.split(hits[0])
+        before, rest = _cut_at_fold(rest, dart, inner, edge)
         near, far = inner.inverse.point(before.end), outer.inverse.point(before.end)
-        segments += [before.transformed(inner.inverse), Line(near, far)]
+        parts += [before.transformed(inner.inverse), polyline(near, far)]
         opened.append(Dart(edge, near, far, dart.point, drill_hole(near, far, dart.point)))
-    segments.append(rest.transformed(moves[-1].inverse))
-    return Path(tuple(segments)), tuple(opened)
+    parts.append(rest.transformed(moves[-1].inverse))
+    return join(parts), tuple(opened)
+
+
+def _cut_at_fold(rest: Path, dart: PlannedDart, inner: Transform, edge: str) -> tuple[Path, Path]:
+    """The seam before and after the fold of a closed dart."""
+    base, fold = inner.point(dart.point), inner.vector(dart.near - dart.point)
+    hits = crossing_with_line(rest, base, fold)
+    if not hits:
+        raise ConstructionError("A dart does not reach the seam line.", where=f"{edge} dart")
+    return rest.split_at(*hits[0])
+
+
+def split_at_point(path: Path, point: Point) -> tuple[Path, Path]:
+    """A path before and after one of its own joints. Raises ValueError where it is none."""
+    for i, segment in enumerate(path.segments):
+        if segment.end.distance(point) < JOIN and i + 1 < len(path.segments):
+            return Path(path.segments[: i + 1]), Path(path.segments[i + 1 :])
+    raise ValueError("the point is no joint of the path")
 
 
 def drill_hole(near: Point, far: Point, point: Point) -> Point:

@@ -28,7 +28,7 @@ def across(outline: Path, height: float) -> tuple[Point, Point]:
 def level_lines(
     outline: Path, heights: tuple[tuple[str, float], ...]
 ) -> tuple[tuple[str, Point, Point], ...]:
-    """Named level lines clipped to an outline, at heights in cm; those it does not reach left out."""
+    """Named level lines clipped to an outline, at heights in cm; only those that it reaches."""
     _, bottom, _, top = outline.bounds()
     low, high = bottom + _NUDGE, top - _NUDGE
     inside = [(name, min(max(y, low), high)) for name, y in heights if bottom <= y <= top]
@@ -39,6 +39,21 @@ def lengthen_lines(outline: Path, heights: tuple[float, ...]) -> tuple[tuple[Poi
     """Lines square to the grain at which a piece may be lengthened or shortened."""
     _, bottom, _, top = outline.bounds()
     return tuple(across(outline, y) for y in heights if bottom < y < top)
+
+
+def plumb_grain(outline: Path, x: float | None = None) -> tuple[Point, Point]:
+    """A grain arrow through the widest stretch of a piece, plumb, over three fifths of it.
+
+    Args:
+        outline: The closed stitching line, cm.
+        x: Where it stands; by default in the middle of the piece.
+    """
+    left, _, right, _ = outline.bounds()
+    at = (left + right) / 2 if x is None else x
+    hits = crossing_with_line(outline, Point(at, 0), Vector(0, 1))
+    heights = sorted(outline.segments[i].at(t).y for i, t in hits)
+    low, high = max(zip(heights[::2], heights[1::2], strict=False), key=lambda s: s[1] - s[0])
+    return Point(at, low + 0.2 * (high - low)), Point(at, high - 0.2 * (high - low))
 
 
 def turned_over(piece: Piece) -> Piece:

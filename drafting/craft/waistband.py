@@ -1,28 +1,39 @@
-"""Waistbands."""
+"""Waistbands: straight, and contoured from the draft.
+
+Source: finished 3 to 4 cm deep, an underlap of 3 to 5 cm, notches at the side seams and the centre
+back; a contoured band is traced from the block with its darts closed: common practice, no source.
+"""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
-from drafting.geometry import Point, polyline
+from drafting.craft.fly import Lap
+from drafting.craft.piecework import plumb_grain, turned_over
+from drafting.geometry import Path, Point, join, polyline
 from drafting.pattern import Cut, Edge, Mark, Notch, Piece, Role, Seam, SeamPart
 
 
 def straight_waistband(
-    length: float, depth: float, underlap: float, joints: tuple[tuple[str, float], ...]
+    length: float,
+    depth: float,
+    underlap: float,
+    joints: tuple[tuple[str, float], ...],
+    loops: tuple[float, ...],
+    lap: Lap,
 ) -> Piece:
     """A straight waistband cut in one with its inside, folded along the top.
 
-    It stands upright: the lengthwise grain runs along the band. The right half is the outside, its
-    right edge is sewn to the garment; the underlap is at the bottom, the wearer's left front.
+    It stands upright: the lengthwise grain runs along the band, the underlap is at the bottom.
 
     Args:
         length: Finished length in cm without the underlap, from centre front to centre front.
         depth: Finished depth in cm.
         underlap: Length in cm of the underlap.
-        joints: Name and distance in cm from the wearer's left centre front of the garment's seams.
-
-    Source: common practice, no source.
+        joints: Name and distance in cm from the underlapping centre front of the garment's seams.
+        loops: Distances of the belt loops from the same place.
+        lap: Which front lies on top.
     """
     whole, top = 2 * depth, underlap + length
     corners = (
@@ -30,34 +41,110 @@ def straight_waistband(
         Point(0, top), Point(0, underlap), Point(0, 0), Point(depth, 0), Point(whole, 0),
     )  # fmt: skip
     names = (
-        "underlap", "waist", "right_end", "right_end_inside",
-        "inside_waist", "underlap_inside", "left_end_inside", "left_end",
+        "underlap", "waist", "overlap_end", "overlap_end_inside",
+        "waist_inside", "underlap_inside", "underlap_end_inside", "underlap_end",
     )  # fmt: skip
-    edges = tuple(_edge(name, a, b) for name, (a, b) in zip(names, pairwise(corners), strict=True))
-    return Piece(
+    piece = Piece(
         name="waistband",
         title="Waistband",
         cut=(Cut("main", 1), Cut("fusible", 1)),
-        edges=edges,
+        edges=tuple(_edge(n, a, b) for n, (a, b) in zip(names, pairwise(corners), strict=True)),
         notches=tuple(Notch("waist", at, 1, match) for match, at in joints),
         grain=(Point(whole / 4, top * 0.3), Point(whole / 4, top * 0.7)),
-        marks=(Mark("fold", polyline(Point(depth, 0), Point(depth, top))),),
+        marks=(
+            Mark("fold", polyline(Point(depth, 0), Point(depth, top))),
+            *(_loop(depth, whole, underlap + at) for at in loops),
+        ),
     )
+    return piece if lap == "right_over_left" else turned_over(piece)
 
 
 def _edge(name: str, start: Point, end: Point) -> Edge:
-    role = Role.HEM if name == "inside_waist" else Role.SEAM
+    role = Role.HEM if name in ("waist_inside", "underlap_inside") else Role.SEAM
     kind = "band" if "end" in name else "waist"
     return Edge(name, polyline(start, end), role, kind)
 
 
-def waistband_seams() -> tuple[Seam, ...]:
-    """The seams that close a straight waistband's ends and underlap, folded right sides together."""
+def _loop(depth: float, whole: float, at: float) -> Mark:
+    """Where a belt loop is sewn, across the band's outside."""
+    return Mark("placement", polyline(Point(depth + 0.5, at), Point(whole - 0.5, at)))
+
+
+def straight_band_ends() -> tuple[Seam, ...]:
+    """The seams that close a straight waistband's ends, folded right sides together."""
     return tuple(
         Seam(
-            f"waistband_{edge}",
-            (SeamPart("waistband", edge),),
-            (SeamPart("waistband", f"{edge}_inside", reversed=True),),
+            f"waistband_{end}",
+            (SeamPart("waistband", end),),
+            (SeamPart("waistband", f"{end}_inside", reversed=True),),
         )
-        for edge in ("right_end", "left_end", "underlap")
+        for end in ("overlap_end", "underlap_end")
     )
+
+
+def band_underlap(depth: float, width: float) -> Piece:
+    """The underlap of a contoured band, folded along the top; its right half is the outside.
+
+    It stands with the fold upright: the join to the band is at the top, the free end at the foot.
+
+    Args:
+        depth: Finished depth of the band, cm.
+        width: Finished width of the underlap, cm.
+    """
+    whole = 2 * depth
+    corners = (
+        Point(whole, 0), Point(whole, width), Point(depth, width), Point(0, width),
+        Point(0, 0), Point(depth, 0), Point(whole, 0),
+    )  # fmt: skip
+    names = ("foot", "join", "join_inside", "foot_inside", "end_inside", "end")
+    edges = tuple(
+        Edge(n, polyline(a, b), Role.HEM if n == "foot_inside" else Role.SEAM, _underlap_kind(n))
+        for n, (a, b) in zip(names, pairwise(corners), strict=True)
+    )
+    return Piece(
+        name="band_underlap",
+        title="Waistband underlap",
+        cut=(Cut("main", 1), Cut("fusible", 1)),
+        edges=edges,
+        grain=(Point(0.75 * whole, 0.15 * width), Point(0.75 * whole, 0.85 * width)),
+        marks=(Mark("fold", polyline(Point(depth, 0), Point(depth, width))),),
+    )
+
+
+def _underlap_kind(name: str) -> str:
+    return "waist" if "foot" in name else "band"
+
+
+BAND_CLOTH = (Cut("main", 2, mirrored=True), Cut("fusible", 2, mirrored=True))
+
+
+def contoured_quarter(
+    name: str, title: str, top: Path, side: Path, foot: Path, centre: Path, *, on_fold: bool
+) -> Piece:
+    """A quarter of a contoured band, from the draft with its darts closed; the side to the left.
+
+    Args:
+        name: Name of the piece.
+        title: What is written on it.
+        top: The finished waist, from the centre to the side, cm.
+        side: From the waist down the side.
+        foot: The seam to the garment, from the centre to the side.
+        centre: From the waist down the centre.
+        on_fold: Whether the centre lies on the fold (the back), which must then be plumb.
+    """
+    role, kind = (Role.FOLD, "raw") if on_fold else (Role.SEAM, "band")
+    edges = (
+        Edge("top", top, kind="band"),
+        Edge("side", side, kind="band"),
+        Edge("waist", foot.reversed(), kind="waist"),
+        Edge("centre", centre.reversed(), role, kind),
+    )
+    outline = join(e.path for e in edges)
+    left, _, right, _ = outline.bounds()
+    cut = (
+        BAND_CLOTH
+        if not on_fold
+        else tuple(replace(c, quantity=1, mirrored=False) for c in BAND_CLOTH)
+    )
+    grain = plumb_grain(outline, right - 0.2 * (right - left))
+    return Piece(name=name, title=title, cut=cut, edges=edges, grain=grain, half=on_fold)

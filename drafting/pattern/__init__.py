@@ -4,11 +4,18 @@ Net first (the stitching line), then finished (the cutting line). Centimetres, Y
 """
 
 from drafting.pattern.allowance import Allowances, Finish
-from drafting.pattern.finished import Corner, CornerRule, FinishedNotch, FinishedPattern, FinishedPiece
 from drafting.pattern.finding import Check, Finding, Severity, Want
+from drafting.pattern.finished import (
+    Corner,
+    CornerRule,
+    FinishedNotch,
+    FinishedPattern,
+    FinishedPiece,
+)
 from drafting.pattern.measuring import (
     AngleBetween,
     CombinedLength,
+    CornerDepth,
     CrossShare,
     EdgeLength,
     Girth,
@@ -16,7 +23,7 @@ from drafting.pattern.measuring import (
     Measuring,
     Number,
 )
-from drafting.pattern.pattern import Notion, Pattern
+from drafting.pattern.pattern import Notion, Pattern, SewingStep
 from drafting.pattern.piece import Cut, Dart, Edge, Label, Mark, Notch, Piece, Role
 from drafting.pattern.seam import NO_EASE, Copy, Ease, Seam, SeamPart
 
@@ -28,6 +35,7 @@ __all__ = [
     "CombinedLength",
     "Copy",
     "Corner",
+    "CornerDepth",
     "CornerRule",
     "CrossShare",
     "Cut",
@@ -54,5 +62,6 @@ __all__ = [
     "Seam",
     "SeamPart",
     "Severity",
+    "SewingStep",
     "Want",
 ]

@@ -11,7 +11,7 @@ Purpose = Literal["garment", "toile"]
 
 
 class LengthUnit:
-    """Marks a field as a length, so that the service converts it from the order's unit to cm."""
+    """Marks a field as a length: the service turns it from the order's unit into cm."""
 
 
 LENGTH = LengthUnit()
@@ -19,12 +19,12 @@ LENGTH = LengthUnit()
 Allowance = Annotated[float | None, Interval(ge=0, le=10), LENGTH]
 
 TOILE_ALLOWANCE = 2.5
-"""A toile is let out and pinned, so it has 2.5 cm everywhere. Source: common practice, no source."""
+"""A toile is let out and pinned: 2.5 cm everywhere. Source: common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Allowances:
-    """Allowance in cm for each kind of edge, 0 to 10; what is not given takes the value of `seam`."""
+    """Allowance in cm for each kind of edge; what is not given takes the value of `seam`."""
 
     seam: Annotated[float, Interval(ge=0, le=10), LENGTH] = 1.0
     side: Allowance = None

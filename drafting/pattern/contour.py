@@ -9,7 +9,7 @@ from drafting.geometry import Cubic, Line, Path, Point, Segment, nearest, self_c
 from drafting.geometry.offset import beside
 from drafting.pattern.arm import TINY, Arm, Place, Turn
 from drafting.pattern.caps import cap
-from drafting.pattern.mitre import mitre
+from drafting.pattern.mitre import joined
 from drafting.pattern.piece import Dart, Edge
 
 CORNER_ANGLE = 0.01
@@ -73,7 +73,7 @@ def beside_edge(edge: Edge, darts: tuple[Dart, ...], allowance: float) -> Stretc
             if runs and n == 0:
                 turns.append(cap(mouths[k - 1], runs[-1].end, run.start))
             elif runs:
-                turns.append(mitre(runs[-1].end, run.start)[0])
+                turns.append(joined(runs[-1].end, run.start))
             runs.append(run)
     return Stretch(tuple(runs), tuple(turns))
 

@@ -23,7 +23,7 @@ from drafting.pattern.arm import (
     through,
 )
 from drafting.pattern.finished import CornerRule
-from drafting.pattern.mitre import carried_on, extended, mitre, stop_at
+from drafting.pattern.mitre import bevel, carried_on, extended, joined, mitre, stop_at, straight
 from drafting.pattern.piece import Role
 
 SMOOTH_ANGLE = 10.0
@@ -55,11 +55,10 @@ class Made:
 
 def turn_corner(before: Side, after: Side) -> Made:
     """Draw the cutting line from the edge that ends at a corner into the one that starts there."""
-    for rule in (_folded, _flat, _hemmed, _sewn):
+    for rule in (_folded, _flat, _hemmed, _sewn, _plain):
         if made := rule(before, after):
             return made
-    turn, true = mitre(before.arm, after.arm)
-    return Made(CornerRule.MITRE if true else CornerRule.BEVEL, turn)
+    return Made(CornerRule.STEP, _shoulder(before.arm, after.arm))
 
 
 def _folded(before: Side, after: Side) -> Made | None:
@@ -77,8 +76,7 @@ def _flat(before: Side, after: Side) -> Made | None:
     if one.ahead.angle_to(-two.ahead) > SMOOTH_ANGLE:
         return None
     if abs(one.allowance - two.allowance) < TINY:
-        turn, _ = mitre(one, two)
-        return Made(CornerRule.SMOOTH, turn)
+        return Made(CornerRule.SMOOTH, joined(one, two))
     across = (one.outward + two.outward).unit
     stops = reach(one, one.at, across, one.cut.end), reach(two, two.at, across, two.cut.end)
     first, second = stops[0] or own_end(one), stops[1] or own_end(two)
@@ -102,6 +100,22 @@ def _sewn(before: Side, after: Side) -> Made | None:
     turn = _either_way(_squared, before, after, first=first)
     name = (before if first else after).edge
     return None if turn is None else Made(CornerRule.SQUARED, turn, name)
+
+
+def _plain(before: Side, after: Side) -> Made | None:
+    """A mitre, or a bevel where it would run too far; None at an inner corner without crossing."""
+    if turn := mitre(before.arm, after.arm):
+        return Made(CornerRule.MITRE, turn)
+    turn = bevel(before.arm, after.arm)
+    return None if turn is None else Made(CornerRule.BEVEL, turn)
+
+
+def _shoulder(one: Arm, two: Arm) -> Turn:
+    """At an inner corner the wider allowance ends square, and the other line starts there."""
+    if one.allowance < two.allowance:
+        return _shoulder(two, one).turned
+    stop = reach(two, one.at, one.outward)
+    return straight(one, two) if stop is None else through(own_end(one), stop)
 
 
 def _either_way(rule: Rule, before: Side, after: Side, *, first: bool) -> Turn | None:
@@ -138,7 +152,8 @@ def _over_hem(hem: Arm, other: Arm) -> Turn | None:
     image = _image(other, start, hem)
     depth = MITRE_LIMIT * hem.allowance
     found = crossings(extended(image, depth), carried_on(hem, depth))
-    if not found:
+    limit = MITRE_LIMIT * max(hem.allowance, other.allowance)
+    if not found or max(p.distance(hem.at) for p in (start.point, found[0].point)) > limit:
         return None
     best = found[0]
     down = extended(image, depth).split_at(*best.first)[0].segments

@@ -7,11 +7,16 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Girth:
-    """Sum over the pieces of the width at a level line, times the copies that go round the body."""
+    """Sum over the pieces of the width at a level line, times the copies that go round the body.
+
+    `under` names pieces that fill a cut-away corner of the first piece and lie in its frame; only
+    what shows of them counts.
+    """
 
     level: str
     pieces: tuple[str, ...]
     copies: int = 2
+    under: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +63,15 @@ class LevelDepth:
 
 
 @dataclass(frozen=True, slots=True)
+class CornerDepth:
+    """Vertical distance in cm from the corner at the end of an edge down to a level line."""
+
+    piece: str
+    edge: str
+    level: str
+
+
+@dataclass(frozen=True, slots=True)
 class Number:
     """A number that the chapter itself measured on its drawing, and says how."""
 
@@ -65,4 +79,13 @@ class Number:
     how: str
 
 
-Measuring = Girth | EdgeLength | CombinedLength | AngleBetween | CrossShare | LevelDepth | Number
+Measuring = (
+    Girth
+    | EdgeLength
+    | CombinedLength
+    | AngleBetween
+    | CrossShare
+    | LevelDepth
+    | CornerDepth
+    | Number
+)

@@ -17,19 +17,33 @@ from drafting.pattern.arm import (
 )
 
 
-def mitre(first: Arm, second: Arm) -> tuple[Turn, bool]:
-    """The cutting lines carried on straight, or trimmed, to where they cross; else a bevel.
+def mitre(first: Arm, second: Arm) -> Turn | None:
+    """The cutting lines carried on straight, or trimmed, to where they cross.
 
     Source: common practice, no source.
 
     Returns:
-        The turn, and whether it is a true mitre.
+        The turn; None where they do not cross, or farther out than MITRE_LIMIT allowances.
     """
     limit = MITRE_LIMIT * max(first.allowance, second.allowance)
     meeting = _carried(first, second) or _trimmed(first, second, limit)
     if meeting is None or _too_far(first.at, meeting, limit):
-        return bevel(first, second, limit), False
-    return through(*meeting), True
+        return None
+    return through(*meeting)
+
+
+def joined(first: Arm, second: Arm) -> Turn:
+    """A mitre where there is one, else a bevel, else a straight stroke: two runs of one edge."""
+    return mitre(first, second) or bevel(first, second) or straight(first, second)
+
+
+def straight(first: Arm, second: Arm) -> Turn:
+    """From the end of the one line to the end of the other.
+
+    Where the stitching line is too tight for its allowance this makes a loop, which is taken out
+    when the whole cutting line is known.
+    """
+    return through(own_end(first), own_end(second))
 
 
 def _too_far(corner: Point, meeting: tuple[Stop, Stop], limit: float) -> bool:
@@ -77,19 +91,21 @@ def stop_at(arm: Arm, place: Place, p: Point) -> Stop:
     return Stop(arm.last, arm.cut.end, p) if beyond else Stop(place, p, p)
 
 
-def bevel(first: Arm, second: Arm, limit: float) -> Turn:
-    """Cut off square to the point of the mitre, at the limit from the corner.
+def bevel(first: Arm, second: Arm) -> Turn | None:
+    """Cut off square to the point of the mitre, MITRE_LIMIT allowances from the corner.
 
-    Lines that trim each other nowhere are joined straight; the loop that this makes is taken out
-    when the whole cutting line is known.
+    None at an inner corner, which has no point to cut off.
     """
-    if is_convex(first, second):
-        out = _spike(first, second)
-        on = first.at + out * limit
-        one, two = reach(first, on, out.left, on), reach(second, on, out.left, on)
-        if one and two and max(one.point.distance(on), two.point.distance(on)) < 2 * limit:
-            return through(one, two)
-    return through(own_end(first), own_end(second))
+    if not is_convex(first, second):
+        return None
+    limit = MITRE_LIMIT * max(first.allowance, second.allowance)
+    out = _spike(first, second)
+    on = first.at + out * limit
+    one, two = reach(first, on, out.left, on), reach(second, on, out.left, on)
+    if one is None or two is None:
+        return None
+    near = max(one.point.distance(on), two.point.distance(on)) < 2 * limit
+    return through(one, two) if near else None
 
 
 def _spike(first: Arm, second: Arm) -> Vector:

@@ -11,11 +11,26 @@ from drafting.pattern.seam import Seam
 
 @dataclass(frozen=True, slots=True)
 class Notion:
-    """What is bought beside the cloth: zip, button, fusible, thread; length in cm where it has one."""
+    """What is bought beside the cloth: zip, button, thread; length in cm where it has one."""
 
     name: str
     quantity: int = 1
     length: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SewingStep:
+    """One step at the machine.
+
+    Attributes:
+        text: What is done, one sentence.
+        seams: Names of the seams that it closes.
+        darts: Names of the pieces whose darts it sews.
+    """
+
+    text: str
+    seams: tuple[str, ...] = ()
+    darts: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,6 +44,7 @@ class Pattern:
         seams: In sewing order.
         wants: What the finished garment must measure, from the order and the body alone.
         finished_measurements: Name and the way to measure, told in the answer.
+        sewing: The order of assembly; closes the seams in the order in which they are listed.
         notions: What is bought beside the cloth.
         findings: Remarks of the draft itself (a limit reached, a value out of the known range).
         cautions: Sentences for this garment beside the usual ones.
@@ -40,6 +56,7 @@ class Pattern:
     seams: tuple[Seam, ...]
     wants: tuple[Want, ...] = ()
     finished_measurements: tuple[Want, ...] = ()
+    sewing: tuple[SewingStep, ...] = ()
     notions: tuple[Notion, ...] = ()
     findings: tuple[Finding, ...] = ()
     cautions: tuple[str, ...] = ()

@@ -9,13 +9,21 @@ from drafting.geometry import Path, Point, Transform, join
 
 
 class Role(StrEnum):
-    """What becomes of an edge: sewn to another, turned up, cut on the fold, left open, or raw."""
+    """What becomes of an edge.
+
+    SEAM is sewn to another edge, HEM turned up, FOLD cut on the fold, OPENING left open; FINISHED
+    is matched to no edge: neatened, or caught in a seam or under a row of stitching.
+    """
 
     SEAM = "seam"
     HEM = "hem"
     FOLD = "fold"
     OPENING = "opening"
     FINISHED = "finished"
+
+
+RAW = "raw"
+"""Kind of an edge that stays as it is cut: no allowance, only neatened."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +34,8 @@ class Edge:
         name: Unique within the piece, the trade's word in snake_case.
         path: The line in cm; it crosses dart mouths and open pleats in a straight stroke.
         role: What becomes of the edge.
-        kind: Which allowance it takes (a field name of `Allowances`): side, inseam, crotch, ...
+        kind: Which allowance it takes (a field name of `Allowances`): side, inseam, crotch, ...;
+            RAW for none.
     """
 
     name: str
@@ -79,7 +88,7 @@ class Dart:
         return self.first.toward(self.second, 0.5).distance(self.point)
 
     def transformed(self, by: Transform, *, swap: bool = False) -> Dart:
-        """The dart's image; with `swap` the edge is drawn the other way and the legs trade names."""
+        """The dart's image; with `swap` the edge runs the other way and the legs trade names."""
         first, second = (self.second, self.first) if swap else (self.first, self.second)
         return replace(
             self,

@@ -8,14 +8,27 @@ from __future__ import annotations
 
 from drafting.body import Body
 from drafting.craft.closure import opening_length
+from drafting.craft.contour import Contour
+from drafting.craft.fly import fly
 from drafting.craft.sheet import DraftSheet
+from drafting.craft.slant_pocket import SlantPocket
 from drafting.garments.garment import Garment, ValidRange
-from drafting.garments.trousers import pieces, wants
+from drafting.garments.trousers import wants
+from drafting.garments.trousers.assembly import assembly
 from drafting.garments.trousers.back import back
+from drafting.garments.trousers.details import (
+    back_pocket,
+    contoured,
+    contoured_band,
+    front_pocket,
+    loops,
+    straight_band,
+)
 from drafting.garments.trousers.frame import frame
 from drafting.garments.trousers.front import front
-from drafting.garments.trousers.spec import Trousers
-from drafting.garments.trousers.trueing import true
+from drafting.garments.trousers.pieces import back_piece, front_piece, hip_is_clear
+from drafting.garments.trousers.spec import Trousers, fullness
+from drafting.garments.trousers.trueing import Trued, straight_centre, true
 from drafting.pattern import Notion, Pattern
 from drafting.trace import Length
 
@@ -25,7 +38,7 @@ def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
 
     Raises:
         MissingMeasureError: A needed measure is not there.
-        SpecError: An option cannot be had on this body.
+        SpecError: An option cannot be had on this body, or excludes another.
         ConstructionError: A step of the construction has no answer for this body.
     """
     level = frame(body, cut, sheet)
@@ -33,36 +46,71 @@ def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
     back_drawn = back(level, front_drawn, body, cut, sheet)
     front_true, back_true = true(front_drawn, back_drawn, sheet)
 
-    sheet.heading("Pieces")
-    band = sheet.length("waistband", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease; the trouser top is eased on.")
-    slit = opening_length(body.hip_girth, band, pieces.straight_centre(front_true), sheet)
-    front_cut = pieces.front_piece(front_true, level, slit)
-    back_cut = pieces.back_piece(back_true, level)
+    sheet.heading("Details")
+    top = sheet.length("waistband", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
+    front_panel, back_panel, contours = _tops(front_true, back_true, cut)
+    depth = cut.band_depth if contours else 0.0
+    slit = opening_length(body.hip_girth, top, straight_centre(front_panel), depth, sheet)
+    pocket = front_pocket(front_panel, cut, sheet)
+    welt = back_pocket(back_panel, cut)
+    closing = fly(front_panel.waist, front_panel.crotch.split(slit)[0], cut.lap, cut.underlap)
+
+    front_cut = front_piece(front_panel, level, slit, pocket, (closing.stitched,))
+    back_cut = back_piece(back_panel, level, () if welt is None else welt.marks, hip_notch=hip_is_clear(front_panel, pocket))
+    extra = 0.0 if pocket is None else pocket.pieces[0].sewn_length("waist")
+    band = contoured_band(*contours, cut) if contours else straight_band(top, front_cut, back_cut, extra, cut, body)
+    darts = tuple(p.name for p in (front_cut, back_cut) if p.darts)
+    seams, sewing = assembly(darts, pocket, welt, closing, band, fullness(cut), cut)
     return Pattern(
         kind="trousers",
         title="Trousers",
-        pieces=(front_cut, back_cut, pieces.waistband(band, front_cut, back_cut, cut)),
-        seams=pieces.seams(cut.waist_fullness),
+        pieces=(
+            front_cut, back_cut, *(pocket.pieces if pocket else ()), *closing.pieces,
+            *(welt.pieces if welt else ()), *band.pieces, *loops(cut, body),
+        ),
+        seams=seams,
+        sewing=sewing,
         wants=(
             *wants.girths(body, cut),
-            *wants.lengths(body, cut),
-            wants.opening(body),
-            *wants.joins(),
-            *wants.block(body, front_true, back_true, level),
+            *wants.lengths(body, cut, depth),
+            *wants.openings(body, cut),
+            *wants.joins(cut),
+            *wants.block(body, front_panel, back_panel, level),
         ),
-        finished_measurements=wants.finished(),
-        notions=(Notion("hook and bar"), Notion("fusible for the waistband", 1, float(band) + cut.underlap)),
+        finished_measurements=wants.finished(cut),
+        notions=_notions(closing.zip, pocket, top, cut),
+    )
+
+
+def _tops(front_true: Trued, back_true: Trued, cut: Trousers) -> tuple[Trued, Trued, tuple[Contour, Contour] | None]:
+    """The panels below the waistband, and what a contoured band is cut from."""
+    if cut.waistband == "straight":
+        return front_true, back_true, None
+    return contoured(front_true, back_true, cut.band_depth)
+
+
+def _notions(zipper: Notion, pocket: SlantPocket | None, top: float, cut: Trousers) -> tuple[Notion, ...]:
+    return (
+        zipper,
+        Notion("hook and bar"),
+        Notion("button"),
+        Notion("fusible, length of the waistband", 1, float(top) + cut.underlap),
+        Notion("sewing thread"),
+        *(pocket.notions if pocket else ()),
     )
 
 
 GARMENT = Garment(
     kind="trousers",
     title="Trousers",
-    summary="Women's classic straight trousers at the natural waist: fronts with a dart, backs with two, a straight waistband.",
+    summary="Women's classic straight trousers at the natural waist: fly front, slant and welt pockets, waistband.",
     spec=Trousers,
     needs=("waist_girth", "hip_girth", "side_waist_to_hip", "body_rise", "outside_leg_length"),
-    optional=("heel_ankle_girth", "total_crotch_length"),
-    pieces=("front", "back", "waistband"),
+    optional=("heel_ankle_girth", "hand_girth", "total_crotch_length"),
+    pieces=(
+        "front", "back", "side_piece", "pocket_facing", "pocket_bag", "pocket_bag_under", "fly_facing", "fly_shield",
+        "back_welt", "back_pocket_facing", "back_pocket_bag", "waistband", "belt_loop",
+    ),
     valid=(ValidRange("waist_girth", 56, 110), ValidRange("hip_girth", 80, 130), ValidRange("body_rise", 23, 34)),
     sources=(
         "W. Aldrich, Metric Pattern Cutting for Women's Wear (frame, front, back as far as the inseam)",

@@ -10,6 +10,7 @@ from drafting.body import Body
 from drafting.craft.curves import hook
 from drafting.craft.rules import BACK_DIAGONAL
 from drafting.craft.sheet import DraftSheet
+from drafting.craft.welt_pocket import WELT_DOWN, WELT_WIDTH
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.front import waist_quarter
 from drafting.garments.trousers.panel import Panel, darts, leg, long_seams
@@ -53,8 +54,10 @@ def back(level: Frame, front: Panel, body: Body, cut: Trousers, sheet: DraftShee
         "Long and flat, to pass under the seat.",
     )
     side, inseam = long_seams("back", waist_side, hip_side, fork, below, BULGE, HOLLOW, sheet)
+    to_welt = sheet.decide("darts that end in the welt", cut.back_pocket == "welt", "Is there a welt pocket?", "Its bag then hangs from whole cloth.")
+    lengths = (WELT_DOWN + WELT_WIDTH / 2,) * 2 if to_welt else DART_LENGTHS
     thirds = tuple(
-        ((sewn + sum(intakes)) * (i + 1) / (len(intakes) + 1), width, DART_LENGTHS[min(i, 1)])
+        ((sewn + sum(intakes)) * (i + 1) / (len(intakes) + 1), width, lengths[min(i, 1)])
         for i, width in enumerate(intakes)
     )
     return Panel(

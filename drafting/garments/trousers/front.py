@@ -12,7 +12,7 @@ from drafting.craft.rules import FRONT_DIAGONAL
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.panel import Panel, darts, leg, long_seams
-from drafting.garments.trousers.spec import Trousers
+from drafting.garments.trousers.spec import Trousers, fullness
 from drafting.geometry import RIGHT, Line
 from drafting.trace import Length, Place, larger
 from drafting.trace.length import number
@@ -57,7 +57,7 @@ def front(level: Frame, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
 
 def waist_quarter(body: Body, cut: Trousers) -> Length:
     """A quarter of the trouser top, darts closed: body, ease and the fullness over the band."""
-    return (body.waist_girth + Length(cut.waist_ease, "waist ease") + Length(cut.waist_fullness, "fullness")) / 4
+    return (body.waist_girth + Length(cut.waist_ease, "waist ease") + Length(fullness(cut), "fullness")) / 4
 
 
 def intake(spare: float, sheet: DraftSheet) -> tuple[float, ...]:

@@ -1,35 +1,39 @@
-"""Trousers, the pieces: fronts, backs and a waistband, with their notches and seams."""
+"""Trousers, the panels: fronts and backs with their notches and level lines."""
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from drafting.craft.piecework import lengthen_lines, level_lines, turned_over
 from drafting.craft.rules import CROTCH_NOTCH, NOTCH_FROM_CORNER
-from drafting.craft.waistband import straight_waistband, waistband_seams
+from drafting.craft.slant_pocket import SlantPocket
 from drafting.garments.trousers.frame import Frame
-from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued
 from drafting.geometry import Path, Point, join
-from drafting.pattern import Cut, Ease, Edge, Notch, Piece, Role, Seam, SeamPart
+from drafting.pattern import Cut, Edge, Mark, Notch, Piece, Role
 
 PAIR = (Cut("main", 2, mirrored=True),)
 
 
-def front_piece(drawn: Trued, level: Frame, opening: float) -> Piece:
-    """The front: the centre seam is divided at the end of the opening."""
-    slit, crotch = drawn.crotch.split(opening)
+def front_piece(drawn: Trued, level: Frame, fly: float, pocket: SlantPocket | None, marks: tuple[Mark, ...]) -> Piece:
+    """The front: the centre seam is divided at the fly's end, the corner cut away for a pocket."""
+    slit, crotch = drawn.crotch.split(fly)
+    waist, mouth, side = (drawn.waist, (), drawn.side) if pocket is None else (pocket.waist, (Edge("pocket_mouth", pocket.mouth, kind="pocket"),), pocket.side)
     edges = (
-        Edge("waist", drawn.waist, kind="waist"),
-        Edge("side", drawn.side, kind="side"),
+        Edge("waist", waist, kind="waist"),
+        *mouth,
+        Edge("side", side, kind="side"),
         Edge("hem", drawn.hem, Role.HEM, "hem"),
         Edge("inseam", drawn.inseam.reversed(), kind="inseam"),
         Edge("front_crotch", crotch.reversed(), kind="crotch"),
-        Edge("opening", slit.reversed(), Role.OPENING, "opening"),
+        Edge("fly", slit.reversed(), kind="opening"),
     )
-    notches = (*_crotch_notch("front_crotch", crotch.length(), 1), Notch("opening", 0.0, 1, "opening-end"))
-    return _panel("front", "Trouser front", drawn, level, edges, notches)
+    notches = (*_crotch_notch("front_crotch", crotch.length(), 1), Notch("fly", 0.0, 1, "fly-end"))
+    hip_notch = hip_is_clear(drawn, pocket)
+    return replace(_panel("front", "Trouser front", drawn, level, edges, notches, hip_notch=hip_notch), marks=marks)
 
 
-def back_piece(drawn: Trued, level: Frame) -> Piece:
+def back_piece(drawn: Trued, level: Frame, marks: tuple[Mark, ...], *, hip_notch: bool) -> Piece:
     """The back, turned over so that it lies right side up as the wearer's right."""
     edges = (
         Edge("waist", drawn.waist, kind="waist"),
@@ -39,26 +43,25 @@ def back_piece(drawn: Trued, level: Frame) -> Piece:
         Edge("back_crotch", drawn.crotch.reversed(), kind="crotch"),
     )
     notches = _crotch_notch("back_crotch", drawn.crotch.length(), 2)
-    return turned_over(_panel("back", "Trouser back", drawn, level, edges, notches))
+    return turned_over(replace(_panel("back", "Trouser back", drawn, level, edges, notches, hip_notch=hip_notch), marks=marks))
 
 
 def _panel(
-    name: str, title: str, drawn: Trued, level: Frame, edges: tuple[Edge, ...], others: tuple[Notch, ...]
+    name: str, title: str, drawn: Trued, level: Frame, edges: tuple[Edge, ...], others: tuple[Notch, ...], *, hip_notch: bool
 ) -> Piece:
     outline = join(e.path for e in edges)
-    side, centre = drawn.waist.end, drawn.waist.start
+    top, side = edges[0].path, next(e.path for e in edges if e.name == "side")
     heights = (("hip", level.hip.y), ("crotch", level.crotch.y), ("knee", level.knee.y))
-    levels = (("waist", side, centre), *level_lines(outline, heights), ("hem", drawn.hem.start, drawn.hem.end))
     return Piece(
         name=name,
         title=title,
         cut=PAIR,
         edges=edges,
         darts=drawn.darts,
-        notches=(*_side_notches(drawn), *_inseam_notches(drawn), *others),
+        notches=(*_side_notches(drawn, side)[0 if hip_notch else 1 :], *_inseam_notches(drawn), *others),
         grain=(Point(0, level.hem.y + 12), Point(0, level.crotch.y - 4)),
-        levels=levels,
-        lengthen=lengthen_lines(outline, tuple(_halfway(level))),
+        levels=(("waist", top.end, top.start), *level_lines(outline, heights), ("hem", drawn.hem.start, drawn.hem.end)),
+        lengthen=lengthen_lines(outline, _halfway(level)),
     )
 
 
@@ -68,22 +71,21 @@ def _halfway(level: Frame) -> tuple[float, ...]:
     return tuple((a.y + b.y) / 2 for a, b in pairs)
 
 
-def _side_notches(drawn: Trued) -> tuple[Notch, ...]:
-    """Single at the hip, double at the knee; both walked from the hem, where the seams agree."""
-    whole, shank = drawn.side.length(), drawn.side.segments[-1].length()
-    hip = whole - _hip_over_hem(drawn)
-    return (Notch("side", hip, 1, "side-hip"), Notch("side", whole - shank, 2, "side-knee"))
-
-
-def _hip_over_hem(drawn: Trued) -> float:
-    """Distance along the side from the hem to the hip notch, the same for front and back.
+def _side_notches(drawn: Trued, side: Path) -> tuple[Notch, ...]:
+    """Single at the hip, double at the knee; both walked from the hem, where the seams agree.
 
     Walked along the curves the two hip lines lie some millimetres apart, so the notch goes by the
     straight leg and the height above it.
     """
-    return drawn.panel.leg.hem_side.distance(drawn.panel.leg.knee_side) + (
-        drawn.panel.hip_side.y - drawn.panel.leg.knee_side.y
-    )
+    whole, shank = side.length(), drawn.side.segments[-1].length()
+    hip = whole - shank - (drawn.panel.hip_side.y - drawn.panel.leg.knee_side.y)
+    return (Notch("side", hip, 1, "side-hip"), Notch("side", whole - shank, 2, "side-knee"))
+
+
+def hip_is_clear(drawn: Trued, pocket: SlantPocket | None) -> bool:
+    """Whether the hip notch stands clear of the pocket's end on the front; else no panel has one."""
+    side = drawn.side if pocket is None else pocket.side
+    return _side_notches(drawn, side)[0].at > NOTCH_FROM_CORNER
 
 
 def _inseam_notches(drawn: Trued) -> tuple[Notch, ...]:
@@ -96,43 +98,3 @@ def _crotch_notch(edge: str, length: float, count: int) -> tuple[Notch, ...]:
     if length < CROTCH_NOTCH + NOTCH_FROM_CORNER:
         return ()
     return (Notch(edge, CROTCH_NOTCH, count, edge.replace("_", "-")),)
-
-
-def waistband(band: float, front: Piece, back: Piece, cut: Trousers) -> Piece:
-    """The straight band, notched where the side seams and the centre back meet it."""
-    quarter = (front.sewn_length("waist"), back.sewn_length("waist"))
-    share = band / (2 * sum(quarter))
-    side, centre = quarter[0] * share, band / 2
-    joints = (("left-side", side), ("centre-back", centre), ("right-side", band - side))
-    return straight_waistband(band, cut.band_depth, cut.underlap, joints)
-
-
-def seams(fullness: float) -> tuple[Seam, ...]:
-    """All seams, in the order in which they are sewn."""
-    return (
-        Seam("side", (SeamPart("front", "side"),), (SeamPart("back", "side", reversed=True),)),
-        Seam("inseam", (SeamPart("front", "inseam"),), (SeamPart("back", "inseam", reversed=True),)),
-        _centre("front_crotch", "front"),
-        _centre("back_crotch", "back"),
-        *waistband_seams(),
-        Seam("waist", _top(), (SeamPart("waistband", "waist"),), Ease("ease", fullness, fullness, fullness)),
-    )
-
-
-def _centre(edge: str, piece: str) -> Seam:
-    return Seam(edge, (SeamPart(piece, edge, "right"),), (SeamPart(piece, edge, "left"),))
-
-
-def _top() -> tuple[SeamPart, ...]:
-    """The trouser top from the left centre front round the back to the right one."""
-    return (
-        SeamPart("front", "waist", "left"),
-        SeamPart("back", "waist", "left"),
-        SeamPart("back", "waist", "right", reversed=True),
-        SeamPart("front", "waist", "right", reversed=True),
-    )
-
-
-def straight_centre(drawn: Trued) -> float:
-    """Length in cm of the straight line from the waist to where the crotch curve begins."""
-    return Path(drawn.crotch.segments[:1]).length()

@@ -7,6 +7,8 @@ from typing import Annotated, Literal
 
 from annotated_types import Interval
 
+from drafting.craft.fly import Lap
+from drafting.errors import SpecError
 from drafting.pattern.allowance import LENGTH
 
 Girth = Annotated[float | None, Interval(ge=20, le=250), LENGTH]
@@ -20,22 +22,55 @@ class Trousers:
         kind: Always "trousers".
         method: How the pattern is drafted: "block", the two-dart block of the handbook.
         waist_ease: Waistband over body, all round.
-        waist_fullness: Trouser top over waistband, all round; eased on when the band is sewn.
+        waist_fullness: Trouser top over waistband, all round, eased on when the band is sewn; by
+            default 1 cm with a straight band; none with a contoured one, which is cut from the top.
         hip_ease: Trousers over body at the hip line, all round.
         hem_girth: Girth of the hem; by default 44 cm at hip 96 and 1 cm more for each 4 cm of hip.
         knee_girth: Girth at the knee; by default the hem and some 5 cm.
         hem_over_floor: How far above the floor the hem ends.
+        lap: Which front lies on top at the fly.
+        front_pocket: Slant pockets in the fronts, or none.
+        pocket_mouth: Length of the slant pocket's mouth.
+        pocket_inset: Distance of the mouth's top from the side seam, along the waist.
+        back_pocket: Welt pockets in the backs, or none.
+        waistband: Straight, cut in one with its inside; or contoured, shaped as the body.
         band_depth: Depth of the finished waistband.
-        underlap: How far the waistband laps under at the centre front.
+        underlap: How far the waistband laps under at the centre front; the fly shield's width.
+        belt_loops: Whether belt loops are cut.
     """
 
     kind: Literal["trousers"]
     method: Literal["block"] = "block"
     waist_ease: Annotated[float, Interval(ge=0, le=10), LENGTH] = 1.0
-    waist_fullness: Annotated[float, Interval(ge=0, le=3), LENGTH] = 1.0
+    waist_fullness: Annotated[float | None, Interval(ge=0, le=3), LENGTH] = None
     hip_ease: Annotated[float, Interval(ge=0, le=30), LENGTH] = 4.0
     hem_girth: Girth = None
     knee_girth: Girth = None
     hem_over_floor: Annotated[float, Interval(ge=0, le=30), LENGTH] = 2.0
+    lap: Lap = "right_over_left"
+    front_pocket: Literal["slant", "none"] = "slant"
+    pocket_mouth: Annotated[float, Interval(ge=13, le=22), LENGTH] = 16.0
+    pocket_inset: Annotated[float, Interval(ge=2, le=8), LENGTH] = 4.0
+    back_pocket: Literal["welt", "none"] = "welt"
+    waistband: Literal["straight", "contoured"] = "straight"
     band_depth: Annotated[float, Interval(ge=2, le=8), LENGTH] = 4.0
     underlap: Annotated[float, Interval(ge=2, le=6), LENGTH] = 4.0
+    belt_loops: bool = True
+
+
+def fullness(cut: Trousers) -> float:
+    """Trouser top over band, in cm: 1 with a straight band, none with a contoured one.
+
+    Raises:
+        SpecError: Fullness is asked for with a contoured band, which is cut from the top itself.
+    """
+    if cut.waistband == "straight":
+        return 1.0 if cut.waist_fullness is None else cut.waist_fullness
+    if cut.waist_fullness:
+        raise SpecError(
+            'A contoured waistband is cut from the trouser top, so waist_fullness must be 0: leave it out, or choose waistband "straight".',
+            where="garment.waist_fullness",
+            received=cut.waist_fullness,
+            allowed=(0.0, 0.0),
+        )
+    return 0.0

@@ -11,12 +11,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.craft.curves import hook
-from drafting.craft.darts import reopen
+from drafting.craft.darts import closings, reopen, split_at_point
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.trueing import natural_opening, nudged, seam_over_darts, square_to_ends
 from drafting.errors import ConstructionError
 from drafting.garments.trousers.panel import Panel, inseam_line, side_line
-from drafting.geometry import Cubic, Line, Path, Vector, root
+from drafting.geometry import IDENTITY, Cubic, Line, Path, Vector, join, root
 from drafting.pattern import Dart
 from drafting.trace import Place
 
@@ -29,18 +29,29 @@ class Trued:
     """A panel's stitching lines after trueing, the side seam to the left, drawn as the block is.
 
     The waist runs from the centre to the side, side and inseam downward, the crotch from waist to
-    fork, the hem from side to inseam.
+    fork, the hem from side to inseam. `closed` is the waist as it lies with the darts closed, the
+    centre staying where it is.
     """
 
     panel: Panel
+    closed: Path
     waist: Path
-    darts: tuple[Dart, ...]
     crotch: Path
     side: Path
     inseam: Path
     hem: Path
+    darts: tuple[Dart, ...]
     waist_side: Place
     fork: Place
+
+    def closed_top(self) -> Path:
+        """The present waist as it lies with the darts closed, from the centre to the side."""
+        parts, rest, moves = [], self.waist, closings(self.panel.darts)
+        for dart, move in zip(self.darts, moves, strict=False):
+            before, rest = split_at_point(rest, dart.first)
+            parts.append(before.transformed(move))
+            _, rest = split_at_point(rest, dart.second)
+        return join((*parts, rest.transformed(moves[-1])))
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,19 +170,31 @@ def _to_length(top: _Top, opened: float) -> _Top:
 def _trued(top: _Top, opened: float, crotch: Path, inseam: Path, fork: Place, sheet: DraftSheet) -> Trued:
     panel = top.panel
     corner = sheet.point(f"trued {panel.name} side at the waist", _settled(top.corner, panel), "Where the waist and the side seam meet.")
-    drafted_waist = top.waist(opened)
-    waist, darts = reopen(drafted_waist, panel.darts, "waist")
+    closed = Path((top.waist(opened),))
+    waist, darts = reopen(closed, panel.darts, "waist")
     sheet.true(f"{panel.name} waist", (("waist line", _dip(waist, panel)),), "Drawn over the closed darts: square to the centre, smooth over the side.")
     hem = Path((square_to_ends(panel.leg.hem_side, panel.leg.hem_side - panel.leg.knee_side, panel.leg.hem_inner, panel.leg.knee_inner - panel.leg.hem_inner),))
     bow = hem.bounds()[3] - panel.leg.hem_side.y or panel.leg.hem_side.y - hem.bounds()[1]
     sheet.true(f"{panel.name} hem", (("middle of the hem", bow),), "Bowed so that it is level where the legs' seams join.")
-    return Trued(panel, waist, darts, crotch, Path(top.side), inseam, hem, corner, fork)
+    return Trued(
+        panel, _plain(closed), _plain(waist), _plain(crotch), _plain(Path(top.side)), _plain(inseam), _plain(hem), darts, corner, fork,
+    )
+
+
+def _plain(line: Path) -> Path:
+    """The line on plain points; the words stay on the sheet."""
+    return line.transformed(IDENTITY)
 
 
 def _settled(corner: Place, panel: Panel) -> Place:
     """The corner told by its last move only: from the drafted corner across and up."""
     drafted = panel.waist_side
     return nudged(drafted, corner.x - drafted.x, corner.y - drafted.y)
+
+
+def straight_centre(drawn: Trued) -> float:
+    """Length in cm of the straight line from the waist to where the crotch curve begins."""
+    return drawn.crotch.segments[0].length()
 
 
 def _dip(waist: Path, panel: Panel) -> float:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from drafting.body import Body
 from drafting.craft.rules import FOOT_GIRTH, OPENING_OVER_HIP
+from drafting.craft.slant_pocket import least_mouth
 from drafting.garments.trousers.frame import Frame, hem_girth, knee_girth
 from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued
@@ -15,57 +16,90 @@ from drafting.geometry import Path, Point, Vector, crossing_with_line
 from drafting.pattern import (
     AngleBetween,
     CombinedLength,
+    CornerDepth,
     CrossShare,
     EdgeLength,
     Girth,
-    LevelDepth,
     Measuring,
     Number,
     Want,
 )
 
 LEGS = ("front", "back")
-WAIST = EdgeLength("waistband", ("waist",))
-CROTCH_FRONT = EdgeLength("front", ("opening", "front_crotch"))
+CROTCH_FRONT = EdgeLength("front", ("fly", "front_crotch"))
 CROTCH_BACK = EdgeLength("back", ("back_crotch",))
+
+
+def waist(cut: Trousers) -> Measuring:
+    """The tape along the finished waist."""
+    if cut.waistband == "straight":
+        return EdgeLength("waistband", ("waist",))
+    return CombinedLength(tuple((2.0, EdgeLength(p, ("top",))) for p in ("waistband_front", "waistband_back")))
+
+
+def side(cut: Trousers) -> CombinedLength:
+    """The tape down the side, over band, pocket and front."""
+    band = (EdgeLength("waistband_front", ("side",)),) if cut.waistband == "contoured" else ()
+    pocket = (EdgeLength("side_piece", ("side",)),) if cut.front_pocket == "slant" else ()
+    return CombinedLength(tuple((1.0, part) for part in (*band, *pocket, EdgeLength("front", ("side",)))))
+
+
+def hip(cut: Trousers) -> Girth:
+    """The tape round the hip line, over the pocket."""
+    return Girth("hip", LEGS, 2, ("side_piece",) if cut.front_pocket == "slant" else ())
 
 
 def girths(body: Body, cut: Trousers) -> tuple[Want, ...]:
     """What goes round the body and the leg."""
-    waist, hip = body.waist_girth + cut.waist_ease, body.hip_girth + cut.hip_ease
+    band, seat = body.waist_girth + cut.waist_ease, body.hip_girth + cut.hip_ease
     knee, hem = float(knee_girth(body.hip_girth, cut)), float(hem_girth(body.hip_girth, cut))
     foot = body.value("heel_ankle_girth") if body.has("heel_ankle_girth") else FOOT_GIRTH[body.figure]
     return (
-        _near("finished_waist_girth", WAIST, waist, 0.5, 0.5, "Band over body."),
-        _near("finished_hip_girth", Girth("hip", LEGS), hip, 0.5, 3.0, "The block draws wider at the hip than its formula, since the back curve leaves the seat line above the hip."),
+        _near("finished_waist_girth", waist(cut), band, 0.5, 0.5, "Band over body."),
+        _near("finished_hip_girth", hip(cut), seat, 0.5, 3.0, "The block draws wider at the hip than its formula, since the back curve leaves the seat line above the hip."),
         _near("finished_knee_girth", Girth("knee", LEGS, 1), knee, 0.3, 0.3, "Round one leg."),
         _near("finished_hem_girth", Girth("hem", LEGS, 1), hem, 0.3, 0.3, "Round one leg."),
         Want(name="hem_passes_foot", measuring=Girth("hem", LEGS, 1), wanted=foot, low=foot, high=999.0, kind="must" if body.has("heel_ankle_girth") else "advice", reason="The hem must go over heel and instep; else it needs a slit or zip."),
     )
 
 
-def lengths(body: Body, cut: Trousers) -> tuple[Want, ...]:
-    """Heights of the body against the seams: a slanting seam is a little longer than the height."""
+def lengths(body: Body, cut: Trousers, band: float) -> tuple[Want, ...]:
+    """Heights of the body against the seams: a slanting seam is a little longer than the height.
+
+    `band` is the depth in cm of a contoured band, which is part of the rise.
+    """
     outside = body.outside_leg_length - cut.hem_over_floor
     return (
-        _near("crotch_line_depth", LevelDepth("front", "waist", "crotch"), body.body_rise, 0.3, 0.3, "Waist to crotch line."),
+        _near("crotch_line_depth", CornerDepth("front", "fly", "crotch"), body.body_rise - band, 0.3, 0.3, "Waist to crotch line at the centre front, less a contoured band."),
         _near("inside_leg_seam", EdgeLength("front", ("inseam",)), outside - body.body_rise, 0.3, 2.0, "The seam slants and is hollowed."),
-        _near("outside_leg_seam", EdgeLength("front", ("side",)), outside, 0.5, 3.0, "The seam goes over the hip."),
+        _near("outside_leg_seam", side(cut), outside, 0.5, 3.0, "The seam goes over the hip."),
     )
 
 
-def opening(body: Body) -> Want:
-    """Whether the garment goes over the hips."""
+def openings(body: Body, cut: Trousers) -> tuple[Want, ...]:
+    """Whether the garment goes over the hips, and a hand into the pocket."""
     needed = body.hip_girth + OPENING_OVER_HIP
-    tape = CombinedLength(((1.0, WAIST), (2.0, EdgeLength("front", ("opening",)))))
-    return Want(name="opening_passes_hip", measuring=tape, wanted=needed, low=needed, high=999.0, reason="Waist and twice the opening must reach the hip and 2 cm.")
+    opens = (("front", "fly"), *((("waistband_front", "centre"),) if cut.waistband == "contoured" else ()))
+    tape = CombinedLength((*_parts(waist(cut)), *((2.0, EdgeLength(p, (e,))) for p, e in opens)))
+    passes = Want(name="opening_passes_hip", measuring=tape, wanted=needed, low=needed, high=999.0, reason="Waist and twice the opening must reach the hip and 2 cm.")
+    return (passes,) if cut.front_pocket == "none" else (passes, _hand(body))
 
 
-def joins() -> tuple[Want, ...]:
+def _hand(body: Body) -> Want:
+    least = least_mouth(body.value("hand_girth") if body.has("hand_girth") else None)
+    return Want(name="pocket_passes_hand", measuring=EdgeLength("front", ("pocket_mouth",)), wanted=least, low=least, high=999.0, reason="Half the hand and 1.5 cm, at least 15 cm.")
+
+
+def _parts(tape: Measuring) -> tuple[tuple[float, EdgeLength], ...]:
+    return tape.parts if isinstance(tape, CombinedLength) else ((1.0, tape),) if isinstance(tape, EdgeLength) else ()
+
+
+def joins(cut: Trousers) -> tuple[Want, ...]:
     """Where seams cross, the lines run on: corners that meet make a straight angle."""
+    top = "side_piece" if cut.front_pocket == "slant" else "front"
     return (
         _angle("crotch_point_angle", (("front", "inseam", "front_crotch"), ("back", "back_crotch", "inseam")), 3.0),
-        _angle("side_waist_angle", (("front", "waist", "side"), ("back", "side", "waist")), 3.0),
+        _angle("side_waist_angle", ((top, "waist", "side"), ("back", "side", "waist")), 3.0),
         _angle("hem_angle", (("front", "side", "hem"), ("back", "hem", "side")), 2.0),
         _angle("hem_angle_inside", (("front", "hem", "inseam"), ("back", "inseam", "hem")), 2.0),
         *(_near(f"crease_centred_{piece}_{level}", CrossShare(piece, level), 0.0, 0.3, 0.3, "The leg is centred on its crease.") for piece in LEGS for level in ("knee", "hem")),
@@ -74,33 +108,33 @@ def joins() -> tuple[Want, ...]:
 
 def block(body: Body, front: Trued, back: Trued, level: Frame) -> tuple[Want, ...]:
     """The block's own sanity."""
-    hip, forks = float(body.hip_girth), (_reach(front), _reach(back))
+    girth, forks = float(body.hip_girth), (_reach(front), _reach(back))
     hooks = CombinedLength(((1.0, CROTCH_BACK), (-1.0, CROTCH_FRONT)))
     drawn = "drawn fork to the crotch corner, level"
     return (
         Want(name="back_crotch_over_front", measuring=hooks, wanted=6.0, low=4.0, high=9.0, kind="advice", reason="The seat needs the longer half of the crotch seam."),
-        Want(name="forks_together", measuring=Number(sum(forks), drawn), wanted=0.19 * hip, low=0.14 * hip, high=0.22 * hip, kind="advice", reason="14 to 22 % of the hip."),
+        Want(name="forks_together", measuring=Number(sum(forks), drawn), wanted=0.19 * girth, low=0.14 * girth, high=0.22 * girth, kind="advice", reason="14 to 22 % of the hip."),
         Want(name="front_fork", measuring=Number(forks[0], drawn), wanted=0.34 * sum(forks), low=0.28 * sum(forks), high=0.38 * sum(forks), kind="advice", reason="A third of the forks lies in front."),
         Want(name="seat_angle", measuring=Number(_lean(back), "drawn centre back against the plumb line"), wanted=8.0, low=4.0, high=16.0, kind="advice", unit="deg", reason="Upright for a flat seat, leaning for a full one."),
         Want(name="hem_to_knee_even", measuring=Number(_shank_spread(front, back, level), "longest less shortest of the four edges between hem and knee line"), wanted=0.0, low=0.0, high=0.05, reason="All four edges agree below the knee."),
     )
 
 
-def finished() -> tuple[Want, ...]:
+def finished(cut: Trousers) -> tuple[Want, ...]:
     """What a customer is told of the finished garment, besides the checked measures."""
     crotch = CombinedLength(((1.0, CROTCH_FRONT), (1.0, CROTCH_BACK)))
     return tuple(
         _near(name, tape, 0.0, 0.0, 0.0, "")
         for name, tape in (
-            ("waist_girth", WAIST),
-            ("hip_girth", Girth("hip", LEGS)),
+            ("waist_girth", waist(cut)),
+            ("hip_girth", hip(cut)),
             ("thigh_girth", Girth("crotch", LEGS, 1)),
             ("knee_girth", Girth("knee", LEGS, 1)),
             ("hem_girth", Girth("hem", LEGS, 1)),
             ("inside_leg_seam", EdgeLength("front", ("inseam",))),
-            ("outside_leg_seam", EdgeLength("front", ("side",))),
+            ("outside_leg_seam", side(cut)),
             ("crotch_seam_length", crotch),
-            ("front_opening", EdgeLength("front", ("opening",))),
+            ("fly", EdgeLength("front", ("fly",))),
         )
     )
 

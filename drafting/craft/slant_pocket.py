@@ -1,0 +1,255 @@
+"""The slant pocket: the front's corner cut away, and everything behind it traced from the front.
+
+Upper layer: a facing of the cloth along the mouth, sewn to the bag. Under layer: the side piece,
+which fills the corner and goes on under the mouth, sewn to the under bag. Both layers end in the
+waist seam and in the side seam, and are closed along the bag's inner and lower edge.
+
+Source: mouth of 15 to 16 cm and at least half the hand and 1.5, its top 3 to 5 cm from the side,
+facings 4 to 6 cm past the mouth, bags 28 to 32 cm long from the waist and 10 cm below the mouth,
+15 to 17 cm wide: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.craft.piecework import plumb_grain, turned_over
+from drafting.craft.sheet import DraftSheet
+from drafting.errors import SpecError
+from drafting.geometry import (
+    LEFT,
+    Path,
+    Point,
+    Vector,
+    crossing_with_line,
+    join,
+    polyline,
+    root,
+    with_handles,
+)
+from drafting.pattern import Cut, Edge, Notch, Notion, Piece, Seam, SeamPart
+
+MOUTH = 16.0
+LEAST_MOUTH = 15.0
+FACING = 4.5
+LEAST_FACING = 2.5
+FACING_BELOW = 7.0
+"""Along the side the facings go on this far (cm) under the mouth's end."""
+LEAST_BAG_TOP = 1.0
+BAG_LENGTH, BAG_WIDTH, BELOW_MOUTH = 28.0, 16.0, 10.0
+BESIDE_DART = 0.8
+"""The bag's inner edge stays this far (cm) beside the front dart, so that it lies flat."""
+
+PAIR = (Cut("main", 2, mirrored=True),)
+BAG = (Cut("pocketing", 2, mirrored=True),)
+
+
+@dataclass(frozen=True, slots=True)
+class SlantPocket:
+    """What a slant pocket makes of a front.
+
+    Attributes:
+        waist: The front's waist from the centre to the mouth.
+        mouth: The mouth from the waist down to the side.
+        side: The front's side below the mouth.
+        mouth_down: How far the mouth's end lies down the side, cm.
+        pieces: Side piece, facing, upper bag, under bag.
+        seams: The pocket's own seams, in sewing order.
+        notions: The tape that stays the mouth.
+    """
+
+    waist: Path
+    mouth: Path
+    side: Path
+    mouth_down: float
+    pieces: tuple[Piece, ...]
+    seams: tuple[Seam, ...]
+    notions: tuple[Notion, ...]
+
+
+def least_mouth(hand_girth: float | None) -> float:
+    """Least length of the mouth in cm that a hand passes. Source: common practice, no source."""
+    return LEAST_MOUTH if hand_girth is None else max(LEAST_MOUTH, hand_girth / 2 + 1.5)
+
+
+@dataclass(frozen=True, slots=True)
+class _Lines:
+    """The front's lines that the pocket is traced from; the side to the left."""
+
+    waist: Path
+    side: Path
+    top: Point
+    end: Point
+    top_at: float
+    end_at: float
+    inner_top: tuple[Point, float]
+    inner_end: tuple[Point, float]
+    fold: tuple[Point, float]
+    bottom: Point
+    side_end_at: float
+
+
+def slant_pocket(
+    waist: Path, side: Path, mouth: float, inset: float, clear_of: float | None, sheet: DraftSheet
+) -> SlantPocket:
+    """Cut a slant pocket into a front.
+
+    Args:
+        waist: The front's waist from the centre to the side, cm; the side lies to the left.
+        side: Its side from the waist down.
+        mouth: Length of the mouth in cm.
+        inset: Distance of the mouth's top from the side, along the waist, cm.
+        clear_of: x of the dart leg that the bag must stay beside; None where there is no dart.
+        sheet: Records what was decided.
+
+    Raises:
+        SpecError: There is no room for the pocket between the side and the dart.
+    """
+    sheet.heading("Slant pocket")
+    lines = _lines(waist, side, mouth, inset, clear_of)
+    sheet.length("pocket mouth", lines.top.distance(lines.end), "A hand must pass.")
+    sheet.length("mouth down the side", lines.end_at, "Where the straight mouth meets the side.")
+    sheet.length("bag depth", waist.end.y - lines.bottom.y, "A hand's length below the mouth.")
+    return SlantPocket(
+        waist=waist.split(lines.top_at)[0],
+        mouth=polyline(lines.top, lines.end),
+        side=side.split(lines.end_at)[1],
+        mouth_down=lines.end_at,
+        pieces=(_side_piece(lines), _facing(lines), *_bags(lines)),
+        seams=SEAMS,
+        notions=(Notion("stay tape for the pocket mouths", 2, mouth),),
+    )
+
+
+def _lines(waist: Path, side: Path, mouth: float, inset: float, clear_of: float | None) -> _Lines:
+    top_at = waist.length() - inset
+    top = waist.at(top_at)
+    end_at = root(lambda s: side.at(s).distance(top) - mouth, inset, min(40.0, side.length()))
+    if end_at is None:
+        raise _no_room("garment.pocket_mouth", mouth)
+    end = side.at(end_at)
+    inmost = (end.x + BAG_WIDTH) if clear_of is None else clear_of - BESIDE_DART
+    fold_at = _crossing_x(waist, inmost)
+    if fold_at is None or top_at - fold_at < LEAST_FACING + LEAST_BAG_TOP:
+        raise _no_room("garment.pocket_inset", inset)
+    inner_top_at = max(top_at - FACING, fold_at + LEAST_BAG_TOP)
+    inner_end_at = end_at + FACING_BELOW
+    bottom = Point(inmost, min(end.y - BELOW_MOUTH, waist.end.y - BAG_LENGTH))
+    return _Lines(
+        waist, side, top, end, top_at, end_at,
+        (waist.at(inner_top_at), inner_top_at), (side.at(inner_end_at), inner_end_at),
+        (waist.at(fold_at), fold_at), bottom, _side_end(side, bottom.y + 4.0, inner_end_at),
+    )  # fmt: skip
+
+
+def _no_room(where: str, received: float) -> SpecError:
+    return SpecError(
+        "There is no room for a slant pocket between the side seam and the front dart: bring the "
+        "mouth nearer to the side, or choose no front pocket.",
+        where=where,
+        received=received,
+    )
+
+
+def _crossing_x(waist: Path, x: float) -> float | None:
+    """Distance along the waist at which it crosses a plumb line; None where it does not."""
+    hits = crossing_with_line(waist, Point(x, 0), Vector(0, 1))
+    return waist.distance_of(*hits[-1]) if hits else None
+
+
+def _side_end(side: Path, y: float, beyond: float) -> float:
+    """Distance down the side at which it reaches a height, not above a place already there."""
+    hits = crossing_with_line(side, Point(0, y), Vector(1, 0))
+    return max(beyond + 2.0, side.distance_of(*hits[-1]) if hits else 0.0)
+
+
+def _side_piece(lines: _Lines) -> Piece:
+    """The corner that was cut away, and a facing's width under the mouth."""
+    corner = lines.waist.length()
+    edges = (
+        Edge("waist_under", lines.waist.between(lines.inner_top[1], lines.top_at), kind="waist"),
+        Edge("waist", lines.waist.between(lines.top_at, corner), kind="waist"),
+        Edge("side", lines.side.split(lines.end_at)[0], kind="side"),
+        Edge("side_under", lines.side.between(lines.end_at, lines.inner_end[1]), kind="side"),
+        Edge("inner", polyline(lines.inner_end[0], lines.inner_top[0]), kind="pocket"),
+    )
+    notches = (
+        Notch("waist_under", edges[0].path.length(), 1, "pocket-top"),
+        Notch("side_under", 0.0, 1, "pocket-end"),
+    )
+    return _piece("side_piece", "Pocket side piece", PAIR, edges, notches)
+
+
+def _facing(lines: _Lines) -> Piece:
+    """The strip of cloth behind the mouth; it faces inward, so it is drawn turned over."""
+    edges = (
+        Edge("waist", lines.waist.between(lines.inner_top[1], lines.top_at), kind="waist"),
+        Edge("mouth", polyline(lines.top, lines.end), kind="pocket"),
+        Edge("side", lines.side.between(lines.end_at, lines.inner_end[1]), kind="side"),
+        Edge("inner", polyline(lines.inner_end[0], lines.inner_top[0]), kind="pocket"),
+    )
+    return turned_over(_piece("pocket_facing", "Pocket facing", PAIR, edges, ()))
+
+
+def _bags(lines: _Lines) -> tuple[Piece, Piece]:
+    """Upper and under bag, alike: from the facing's inner edge to the inside of the pocket."""
+    corner = lines.side.at(lines.side_end_at)
+    up = -lines.side.tangent_at(lines.side_end_at)
+    reach = abs(lines.bottom.x - corner.x) / 3
+    foot = Path((with_handles(corner, up.right, lines.bottom, -LEFT, reach),))
+    edges = (
+        Edge("waist", lines.waist.between(lines.fold[1], lines.inner_top[1]), kind="waist"),
+        Edge("inner", polyline(lines.inner_top[0], lines.inner_end[0]), kind="pocket"),
+        Edge("side", lines.side.between(lines.inner_end[1], lines.side_end_at), kind="side"),
+        Edge("foot", foot, kind="pocket"),
+        Edge("inside", polyline(lines.bottom, lines.fold[0]), kind="pocket"),
+    )
+    upper = _piece("pocket_bag", "Pocket bag, upper", BAG, edges, ())
+    under = _piece("pocket_bag_under", "Pocket bag, under", BAG, edges, ())
+    return upper, under
+
+
+def _piece(
+    name: str, title: str, cut: tuple[Cut, ...], edges: tuple[Edge, ...], notches: tuple[Notch, ...]
+) -> Piece:
+    """A pocket piece with its grain as in the front, through the middle of the outline."""
+    grain = plumb_grain(join(e.path for e in edges))
+    return Piece(name=name, title=title, cut=cut, edges=edges, notches=notches, grain=grain)
+
+
+def _part(piece: str, edge: str, *, back: bool = False) -> SeamPart:
+    return SeamPart(piece, edge, reversed=back)
+
+
+SEAMS = (
+    Seam("facing_to_bag", (_part("pocket_facing", "inner"),), (_part("pocket_bag", "inner"),)),
+    Seam(
+        "pocket_mouth",
+        (_part("front", "pocket_mouth"),),
+        (_part("pocket_facing", "mouth", back=True),),
+    ),
+    Seam(
+        "side_piece_to_bag",
+        (_part("side_piece", "inner", back=True),),
+        (_part("pocket_bag_under", "inner"),),
+    ),
+    Seam(
+        "pocket_bag",
+        (_part("pocket_bag", "foot"), _part("pocket_bag", "inside")),
+        (_part("pocket_bag_under", "foot"), _part("pocket_bag_under", "inside")),
+    ),
+    Seam(
+        "pocket_top",
+        (_part("pocket_facing", "waist"), _part("pocket_bag", "waist", back=True)),
+        (
+            _part("side_piece", "waist_under", back=True),
+            _part("pocket_bag_under", "waist", back=True),
+        ),
+    ),
+    Seam(
+        "pocket_side",
+        (_part("pocket_facing", "side", back=True), _part("pocket_bag", "side")),
+        (_part("side_piece", "side_under"), _part("pocket_bag_under", "side")),
+    ),
+)
+"""In sewing order; the tops and sides are basted, then caught with the long seams."""
