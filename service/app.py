@@ -68,6 +68,7 @@ def create_app(
 
 @asynccontextmanager
 async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
+    app.state.house.bench.open()
     yield
     app.state.house.bench.close()
 

@@ -29,12 +29,12 @@ class Workbench:
     """
 
     def __init__(self, settings: Settings) -> None:
-        self._workers = ThreadPoolExecutor(max(settings.workers, 1), "tapeline")
-        self._places = max(settings.workers, 1) + settings.queue_length
+        self._hands = max(settings.workers, 1)
+        self._places = self._hands + settings.queue_length
         self._seconds = settings.order_seconds
         self._taken = 0
         self._lock = threading.Lock()
-        self._closed = False
+        self.open()
 
     @property
     def is_open(self) -> bool:
@@ -54,6 +54,11 @@ class Workbench:
         except TimeoutError:
             detail = f"The pattern was not ready within {self._seconds:g} seconds."
             raise ProblemError("too-slow", detail, headers=RETRY_AFTER) from None
+
+    def open(self) -> None:
+        """Take orders."""
+        self._workers = ThreadPoolExecutor(self._hands, "tapeline")
+        self._closed = False
 
     def close(self) -> None:
         """Take no more orders; what is in hand is finished."""

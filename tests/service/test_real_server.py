@@ -1,0 +1,140 @@
+"""The server as it is started, on loopback, over real sockets."""
+
+from __future__ import annotations
+
+import json
+import os
+import signal
+import socket
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import httpx
+import pytest
+from asking import example, refused
+
+ROOT = Path(__file__).parents[2]
+MARK, LABEL = 73.1357, "Marked-label-Zyqqur"
+
+
+class Server:
+    """A server process and what it has printed."""
+
+    def __init__(self, logs: Path) -> None:
+        with socket.socket() as free:
+            free.bind(("127.0.0.1", 0))
+            self.port = free.getsockname()[1]
+        self.logs = logs
+        with logs.open("wb") as sink:
+            self.process = subprocess.Popen(  # noqa: S603 - our own server
+                [sys.executable, "-m", "service", "serve", "--port", str(self.port)],
+                cwd=ROOT,
+                env={**os.environ, "TAPELINE_ORDER_SECONDS": "5"},
+                stdout=sink,
+                stderr=subprocess.STDOUT,
+            )
+        self.address = f"http://127.0.0.1:{self.port}/"
+
+    def wait(self) -> None:
+        for _ in range(200):
+            try:
+                httpx.get(self.address + "readyz").raise_for_status()
+            except httpx.TransportError:
+                time.sleep(0.1)
+            else:
+                return
+        raise TimeoutError(self.logs.read_text())
+
+    def stop(self) -> int:
+        self.process.send_signal(signal.SIGTERM)
+        return self.process.wait(20)
+
+    def raw(self, sent: bytes, *, hang_up: bool = True) -> bytes:
+        """What comes back for bytes on the wire, until the server hangs up."""
+        with socket.create_connection(("127.0.0.1", self.port), 10) as wire:
+            wire.sendall(sent)
+            if hang_up:
+                wire.shutdown(socket.SHUT_WR)
+            got = b""
+            while chunk := wire.recv(65536):
+                got += chunk
+        return got
+
+
+@pytest.fixture(name="server", scope="module")
+def server_fixture(tmp_path_factory):
+    server = Server(tmp_path_factory.mktemp("server") / "log")
+    try:
+        server.wait()
+        yield server
+    finally:
+        if server.process.poll() is None:
+            server.process.kill()
+            server.process.wait()
+
+
+def test_it_prints_the_address_of_its_first_page(server):
+    assert f"Tapeline: {server.address}\n" in server.logs.read_text()
+    assert "<h1>Tapeline</h1>" in httpx.get(server.address).text
+
+
+@pytest.mark.parametrize("name", ["json", "svg", "pdf"])
+def test_an_order_gives_a_pattern(server, name):
+    answer = httpx.post(f"{server.address}v1/patterns?format={name}", json=example())
+    assert answer.status_code == 200
+    assert answer.headers["pattern-verdict"] == "sound"
+    assert "server" not in answer.headers
+
+
+def test_head_has_no_body_on_the_wire(server):
+    asked = b"HEAD /v1/garments HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n"
+    got = server.raw(asked, hang_up=False)
+    head, _, body = got.partition(b"\r\n\r\n")
+    assert b" 200 " in head
+    assert b"content-length" in head.lower()
+    assert body == b""
+
+
+def test_a_body_over_the_limit_is_refused_on_the_wire(server):
+    answer = httpx.post(
+        f"{server.address}v1/patterns",
+        content=(b" " * 4096 for _ in range(100)),
+        headers={"Content-Type": "application/json"},
+    )
+    refused(answer, 413, "too-large")
+
+
+def test_what_is_no_http_does_no_harm(server):
+    for sent in (b"\x16\x03\x01 nonsense\r\n\r\n", b"GET", b"POST / HTTP/1.1\r\nContent-Le", b""):
+        assert b" 500 " not in server.raw(sent)
+    cut_off = b"POST /v1/patterns HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
+    server.raw(cut_off + b"Content-Length: 100\r\n\r\n{")
+    assert httpx.get(server.address + "healthz").status_code == 200
+
+
+def test_an_impatient_client_does_no_harm(server):
+    with pytest.raises(httpx.TimeoutException):
+        httpx.post(f"{server.address}v1/patterns?format=pdf", json=example(), timeout=0.01)
+    assert httpx.post(f"{server.address}v1/patterns", json=example()).status_code == 200
+
+
+def test_it_stops_cleanly_and_has_logged_nothing_of_the_orders(server):
+    order = example()
+    order["measurements"]["waist_girth"] = MARK
+    order["reference"] = LABEL
+    id_ = httpx.post(f"{server.address}v1/patterns?x={LABEL}", json=order).json()["id"]
+    httpx.post(f"{server.address}v1/patterns", json={**order, "unit": LABEL})
+    httpx.get(f"{server.address}{LABEL}")
+    httpx.request(LABEL, f"{server.address}v1/patterns")
+    server.raw(f"GET /{LABEL} HTTP/9\r\n{LABEL}: {LABEL}\r\n\r\n".encode())
+    assert server.stop() in (0, -signal.SIGTERM)
+    first, *lines = server.logs.read_text().splitlines()
+    assert first.startswith("Tapeline: http")
+    told = [json.loads(line) for line in lines]
+    assert told[-1]["event"].startswith("Finished server process")
+    assert len([line for line in told if line["event"] == "request"]) > 10
+    assert not [line for line in told if line["level"] in ("error", "critical")]
+    for secret in (str(MARK), LABEL, id_, "127.0.0.1:"):
+        assert secret not in "\n".join(lines).replace(server.address.rstrip("/"), "")
