@@ -7,12 +7,22 @@ from drafting.drawing.arrange import GAP, Arrangement, Block, Tiling, arrange, t
 from drafting.drawing.compose import Composed, Drawn, compose, draw_pieces
 from drafting.drawing.labels import label_piece
 from drafting.drawing.legend import Legend, legend
-from drafting.drawing.output import PAPER_NAMES, PAPERS, FormatName, Output, Paper, PaperName, View
+from drafting.drawing.output import (
+    ISO_PAPERS,
+    PAPER_NAMES,
+    PAPERS,
+    FormatName,
+    Output,
+    Paper,
+    PaperName,
+    View,
+)
 from drafting.drawing.sheet import Anchor, Group, Item, Role, Sheet, Stroke, Text
 from drafting.drawing.words import WORDS, Language, Unit, Words, amount
 
 __all__ = [
     "GAP",
+    "ISO_PAPERS",
     "PAPERS",
     "PAPER_NAMES",
     "WORDS",

@@ -36,6 +36,9 @@ PAPERS: dict[PaperName, Paper] = {
 """Papers by name. Sources: ISO 216 (A sizes), ANSI/ASME Y14.1 (Letter is A, Tabloid is B);
 Legal 8 1/2 by 14 in, common practice, no source."""
 
+ISO_PAPERS: tuple[PaperName, ...] = ("a4", "a3", "a2", "a1", "a0")
+"""What is at hand where A4 is; elsewhere the others are."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Output:

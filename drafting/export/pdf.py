@@ -8,13 +8,14 @@ lie on the sheet itself, in its upper left corner. No metadata about persons, no
 from __future__ import annotations
 
 from io import BytesIO
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
+from reportlab.pdfbase.pdfdoc import PDFDictionary, PDFInfo, PDFString
 from reportlab.pdfgen.canvas import Canvas
 
 from drafting import DRAFTING_VERSION
 from drafting.drawing import WORDS, Group, Item, Paper, Role, Stroke, Words
-from drafting.export.ink import POINT, Ink
+from drafting.export.ink import FONT, POINT, Ink
 from drafting.export.joints import Tile
 from drafting.export.plan import Plan, planned
 from drafting.export.sheets import drawn_pieces
@@ -47,11 +48,16 @@ def write(work: Work, output: Output, max_pages: int = MAX_PAGES) -> bytes:
 
 def _render(plan: Plan, words: Words) -> bytes:
     out = BytesIO()
-    canvas = Canvas(out, pagesize=_size(plan.paper), invariant=1, pageCompression=1, lang="en")
-    canvas.setTitle(plan.composed.sheet.title)
-    canvas.setAuthor(NAME)
-    canvas.setCreator(f"{NAME} {DRAFTING_VERSION}")
-    canvas.setProducer(f"{NAME} {DRAFTING_VERSION}")
+    canvas = Canvas(
+        out,
+        pagesize=_size(plan.paper),
+        invariant=1,
+        pageCompression=1,
+        lang="en",
+        initialFontName=FONT,  # type: ignore[arg-type]  # the stubs say number
+    )
+    document: Any = canvas._doc  # type: ignore[attr-defined]  # noqa: SLF001 - no other way in
+    document.info = _Undated(plan.composed.sheet.title)
     canvas.setViewerPreference("PrintScaling", "None")
     _form(canvas, plan)
     if plan.cover:
@@ -62,6 +68,19 @@ def _render(plan: Plan, words: Words) -> bytes:
         _page(canvas, plan, tile, page, words)
     canvas.save()
     return out.getvalue()
+
+
+class _Undated(PDFInfo):
+    """Metadata that tells the title and who wrote the file, and no date."""
+
+    def __init__(self, title: str) -> None:
+        super().__init__()
+        self.title = title
+
+    def format(self, document: Any) -> Any:
+        writer = f"{NAME} {DRAFTING_VERSION}"
+        told = {"Title": self.title, "Creator": writer, "Producer": writer}
+        return PDFDictionary({k: PDFString(v) for k, v in told.items()}).format(document)
 
 
 def _size(page: Paper) -> tuple[float, float]:

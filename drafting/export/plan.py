@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from drafting.drawing import (
+    ISO_PAPERS,
     PAPERS,
     WORDS,
     Composed,
@@ -131,12 +132,15 @@ def _no_room(page: Paper, output: Output, at_fault: str) -> OutputError:
 def _too_many(
     work: Work, pieces: tuple[Drawn, ...], output: Output, pages: int, max_pages: int
 ) -> OutputError:
-    """The trouble of too many pages, with the smallest paper that would do."""
+    """The trouble of too many pages, with the smallest paper that would do, of its kind first."""
 
     def area(name: PaperName) -> float:
         return PAPERS[name].width * PAPERS[name].height
 
-    bigger = sorted((n for n in PAPERS if area(n) > area(output.paper)), key=area)
+    def order(name: PaperName) -> tuple[bool, float]:
+        return (name in ISO_PAPERS) != (output.paper in ISO_PAPERS), area(name)
+
+    bigger = sorted((n for n in PAPERS if area(n) > area(output.paper)), key=order)
     fits = (n for n in bigger if _least(work, pieces, output, n).pages <= max_pages)
     paper = next(fits, None)
     advice = f"paper {paper} would do" if paper else "no paper that is offered would do"
