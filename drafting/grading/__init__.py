@@ -1,0 +1,24 @@
+"""A garment over many sizes, each redrafted by the same rules: measures, grade report, nest, ZIP.
+
+Stands above the workroom in the import order, beside nothing else; `service` calls it. Lengths in
+cm inside, in mm in documents.
+"""
+
+from drafting.grading.grade import grade_report
+from drafting.grading.measures import MeasureRow, MeasureTable, measure_table
+from drafting.grading.report import GradeFinding, GradeReport, PointMoves
+from drafting.grading.sizes import SizeDrafted, SizeRange, draft_size, size_range
+
+__all__ = [
+    "GradeFinding",
+    "GradeReport",
+    "MeasureRow",
+    "MeasureTable",
+    "PointMoves",
+    "SizeDrafted",
+    "SizeRange",
+    "draft_size",
+    "grade_report",
+    "measure_table",
+    "size_range",
+]

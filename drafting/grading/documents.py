@@ -1,0 +1,79 @@
+"""Table and grade report as plain values for JSON, and the table as CSV. Lengths in mm, Y down."""
+
+from __future__ import annotations
+
+import csv
+from io import StringIO
+from typing import Any
+
+from drafting.export.paths import MM, number, rounded
+from drafting.geometry import Vector
+from drafting.grading.measures import MeasureRow, MeasureTable
+from drafting.grading.report import GradeFinding, GradeReport, PointMoves
+
+Plain = dict[str, Any]
+
+FACTORS = {"cm": MM, "deg": 1.0}
+UNITS = {"cm": "mm", "deg": "deg"}
+
+
+def table_document(table: MeasureTable) -> Plain:
+    """The table: names of the sizes, and in each row one value for each of them."""
+    return {
+        "sizes": list(table.sizes),
+        "rows": [
+            {"kind": row.kind, "name": row.name, "unit": UNITS[row.unit], "values": _values(row)}
+            for row in table.rows
+        ],
+    }
+
+
+def table_csv(table: MeasureTable) -> str:
+    """The table as CSV with a heading (RFC 4180); an empty field where a size has no value."""
+    out = StringIO()
+    rows = csv.writer(out)
+    rows.writerow(["kind", "measure", "unit", *table.sizes])
+    for row in table.rows:
+        values = ("" if value is None else number(value) for value in _values(row))
+        rows.writerow([row.kind, row.name, UNITS[row.unit], *values])
+    return out.getvalue()
+
+
+def _values(row: MeasureRow) -> list[float | None]:
+    factor = FACTORS[row.unit]
+    return [None if value is None else rounded(value * factor) for value in row.values]
+
+
+def grade_document(report: GradeReport) -> Plain:
+    """The grade report; steps are [right, down] in mm, one for each pair of neighbouring sizes."""
+    return {
+        "sizes": list(report.sizes),
+        "origin": report.origin,
+        "points": [_point(point) for point in report.points],
+        "findings": [_finding(finding) for finding in report.findings],
+    }
+
+
+def _point(point: PointMoves) -> Plain:
+    return {
+        "chapter": point.chapter,
+        "name": point.name,
+        "steps": [None if step is None else _down(step) for step in point.steps],
+    }
+
+
+def _down(step: Vector) -> list[float]:
+    return [rounded(step.x * MM), rounded(-step.y * MM)]
+
+
+def _finding(finding: GradeFinding) -> Plain:
+    told: Plain = {
+        "code": finding.code,
+        "where": finding.where,
+        "sizes": list(finding.sizes),
+        "message": finding.message,
+        "names": list(finding.names),
+    }
+    if finding.by is not None:
+        told["by"] = rounded(finding.by * FACTORS[finding.unit])
+    return told
