@@ -8,6 +8,19 @@ from drafting.errors import SpecError
 from drafting.trace import Length, larger, smaller
 
 
+def needed_opening(hip: Length, top: Length, band: float) -> Length:
+    """Least length in cm of an opening below a waist seam, so that the hips pass.
+
+    Args:
+        hip: Hip girth of the body.
+        top: Finished girth that must pass the hips together with the opening.
+        band: Depth in cm of a band that opens with it, 0 where the seam is the waist.
+
+    Source: common practice, no source.
+    """
+    return (hip + OPENING_OVER_HIP - top) / 2 - band
+
+
 def opening_length(
     hip: Length, top: Length, straight: float, band: float, sheet: DraftSheet
 ) -> Length:
@@ -29,7 +42,7 @@ def opening_length(
     Source: common practice, no source.
     """
     longest = Length(straight, "straight centre line") - OPENING_ABOVE_HOOK
-    needed = (hip + OPENING_OVER_HIP - top) / 2 - band
+    needed = needed_opening(hip, top, band)
     if needed > longest:
         raise SpecError(
             f"The opening would have to be {float(needed):.1f} cm long to pass the hips, and the "

@@ -32,10 +32,10 @@ from drafting.pattern import Cut, Edge, Notch, Notion, Piece, Seam, SeamPart
 MOUTH = 16.0
 LEAST_MOUTH = 15.0
 FACING = 4.5
-LEAST_FACING = 2.5
+LEAST_FACING = 2.0
 FACING_BELOW = 7.0
 """Along the side the facings go on this far (cm) under the mouth's end."""
-LEAST_BAG_TOP = 1.0
+LEAST_BAG_TOP = 0.5
 BAG_LENGTH, BAG_WIDTH, BELOW_MOUTH = 28.0, 16.0, 10.0
 BESIDE_DART = 0.8
 """The bag's inner edge stays this far (cm) beside the front dart, so that it lies flat."""

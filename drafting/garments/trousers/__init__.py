@@ -44,7 +44,7 @@ def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
     level = frame(body, cut, sheet)
     front_drawn = front(level, body, cut, sheet)
     back_drawn = back(level, front_drawn, body, cut, sheet)
-    front_true, back_true = true(front_drawn, back_drawn, sheet)
+    front_true, back_true = true(front_drawn, back_drawn, body.hip_girth + cut.hip_ease, sheet)
 
     sheet.heading("Details")
     top = sheet.length("waistband", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")

@@ -7,8 +7,9 @@ figures without a waist is common practice, no source.
 from __future__ import annotations
 
 from drafting.body import Body
+from drafting.craft.closure import needed_opening
 from drafting.craft.curves import hook
-from drafting.craft.rules import FRONT_DIAGONAL
+from drafting.craft.rules import FRONT_DIAGONAL, OPENING_ABOVE_HOOK
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.panel import Panel, darts, leg, long_seams
@@ -18,6 +19,8 @@ from drafting.trace import Length, Place, larger
 from drafting.trace.length import number
 
 BULGE, HOLLOW, DART_LENGTH = 0.5, 0.75, 10.0
+APART = 1.8
+"""Two front darts stand 1.8 cm to both sides of the crease. Source: house method."""
 
 
 def front(level: Frame, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
@@ -38,8 +41,7 @@ def front(level: Frame, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
     waist_side = sheet.point("front side at the waist", waist_centre.left(sewn + sum(intakes)), "A quarter of the top, darts open.")
 
     below = leg("front", level, 0.0, sheet)
-    height = larger(Length(hip_centre.y - corner.y, "hip line over crotch line"), body.hip_girth / 16 + 0.5)
-    start = sheet.point("front curve start", corner.up(height), "At the hip line, but not lower than the fork is wide.")
+    start = sheet.point("front curve start", corner.up(curve_height(hip_centre, corner, body, cut, sheet)), "The straight above it takes the fly.")
     curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, FRONT_DIAGONAL.at(body.hip_girth))
     crotch = sheet.curve(
         "front crotch", waist_centre, fork, (Line(waist_centre, start), curve),
@@ -50,9 +52,23 @@ def front(level: Frame, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
     return Panel(
         name="front", waist_centre=waist_centre, waist_side=waist_side, hip_side=hip_side, corner=corner,
         hook_start=start, fork=fork, diagonal=diagonal, leg=below, waist_sewn=sewn,
-        darts=darts("front", waist_centre, waist_side, on_the_crease(waist_centre, waist_side, intakes), sheet),
+        darts=darts("front", waist_centre, waist_side, on_the_crease(waist_centre, intakes), sheet),
         bulge=BULGE, hollow=HOLLOW, crotch=crotch, side=side, inseam=inseam,
     )
+
+
+def curve_height(hip_centre: Place, corner: Place, body: Body, cut: Trousers, sheet: DraftSheet) -> Length:
+    """How far over the crotch line the front curve starts: at the hip line, but not lower than the fork is wide.
+
+    Lower, down to three quarters of that, where the hips need a longer fly. Source: house method.
+    """
+    fork = body.hip_girth / 16 + 0.5
+    usual = larger(Length(hip_centre.y - corner.y, "hip line over crotch line"), fork)
+    straight = needed_opening(body.hip_girth, body.waist_girth + Length(cut.waist_ease, "waist ease"), 0.0) + OPENING_ABOVE_HOOK
+    room = body.body_rise - straight
+    if not sheet.decide("a lowered curve start", room < usual, "Do the hips need a longer fly than the straight above the curve takes?", "Waist and twice the opening must pass the hips."):
+        return usual
+    return larger(room, fork * 0.75)
 
 
 def waist_quarter(body: Body, cut: Trousers) -> Length:
@@ -68,8 +84,7 @@ def intake(spare: float, sheet: DraftSheet) -> tuple[float, ...]:
     return (2.0, 2.0) if two else (2.0,)
 
 
-def on_the_crease(centre: Place, side: Place, intakes: tuple[float, ...]) -> tuple[tuple[float, float, float], ...]:
-    """The first dart stands on the crease, a second one half way from there to the side."""
-    crease, whole = centre.x, centre.x - side.x
-    places = (crease, crease + (whole - crease) / 2)
+def on_the_crease(centre: Place, intakes: tuple[float, ...]) -> tuple[tuple[float, float, float], ...]:
+    """One dart stands on the crease; of two, one to each side of it, clear of fly and pocket."""
+    places = (centre.x,) if len(intakes) == 1 else (centre.x - APART, centre.x + APART)
     return tuple((at, width, DART_LENGTH) for at, width in zip(places, intakes, strict=False))

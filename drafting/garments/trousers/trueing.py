@@ -8,7 +8,7 @@ Source: common practice, no source; the need for it is proven by the published b
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.craft.curves import hook
 from drafting.craft.darts import closings, reopen, split_at_point
@@ -16,7 +16,7 @@ from drafting.craft.sheet import DraftSheet
 from drafting.craft.trueing import natural_opening, nudged, seam_over_darts, square_to_ends
 from drafting.errors import ConstructionError
 from drafting.garments.trousers.panel import Panel, inseam_line, side_line
-from drafting.geometry import IDENTITY, Cubic, Line, Path, Vector, join, root
+from drafting.geometry import IDENTITY, Cubic, Line, Path, Vector, crossing_with_line, join, root
 from drafting.pattern import Dart
 from drafting.trace import Place
 
@@ -82,13 +82,27 @@ class _Top:
         return seam_over_darts(p.waist_centre, self.square, self.corner, self.down, opened, p.darts)
 
 
-def true(front: Panel, back: Panel, sheet: DraftSheet) -> tuple[Trued, Trued]:
-    """True the two panels against each other; each step records what it moved and how far."""
+MOST_OVER = 2.5
+"""The block draws its hip up to 2.5 cm wider than hip and ease; where the hip line lies near the
+crotch line it would be more, and is taken in at the sides. Source: house method, from the published
+examples."""
+
+
+def true(front: Panel, back: Panel, hip: float, sheet: DraftSheet) -> tuple[Trued, Trued]:
+    """True the two panels against each other; each step records what it moved and how far.
+
+    Args:
+        front: The front as drafted.
+        back: The back as drafted.
+        hip: Wanted girth at the hip line, body and ease, cm.
+        sheet: Records the steps.
+    """
     sheet.heading("Trueing")
     fork = _even_inseams(front, back, sheet)
     forks = (front.fork, fork)
     inseams = tuple(Path(inseam_line(f, p.leg, p.hollow)) for f, p in zip(forks, (front, back), strict=True))
     crotches = tuple(_square_crotch(p, f, i, sheet) for p, f, i in zip((front, back), forks, inseams, strict=True))
+    front, back = _hips_taken_in(front, back, crotches, hip, sheet)
     tops, openings = _even_tops(front, back, sheet)
     front_trued, back_trued = (
         _trued(top, opened, crotch, inseam, f, sheet)
@@ -125,6 +139,26 @@ def _square_crotch(panel: Panel, fork: Place, inseam: Path, sheet: DraftSheet) -
     why = f"Its end is turned {turned:.0f} degrees, square to the inseam: the crotch runs on from leg to leg."
     sheet.true(f"{panel.name} crotch", moves, why)
     return path
+
+
+def _hips_taken_in(front: Panel, back: Panel, crotches: tuple[Path, ...], hip: float, sheet: DraftSheet) -> tuple[Panel, Panel]:
+    """Bring the drawn hip back to its girth where the curves leave it too wide: a third in front."""
+    drawn = 2 * sum(_width_at_hip(p, c) for p, c in zip((front, back), crotches, strict=True))
+    over = (drawn - hip - MOST_OVER) / 2
+    if not sheet.decide("hips taken in", over > 0, "Is the drawn hip more than 2.5 cm over hip and ease?", "The crotch curves are wide where the hip line is low."):
+        return front, back
+    sheet.true("hips", (("front side at the hip", over / 3), ("back side at the hip", over * 2 / 3)), "Taken in at the side seams, a third in front.")
+    return _hip_in(front, over / 3, sheet), _hip_in(back, over * 2 / 3, sheet)
+
+
+def _width_at_hip(panel: Panel, crotch: Path) -> float:
+    hits = crossing_with_line(crotch, panel.hip_side, Vector(1, 0))
+    return max(crotch.segments[i].at(t).x for i, t in hits) - panel.hip_side.x
+
+
+def _hip_in(panel: Panel, by: float, sheet: DraftSheet) -> Panel:
+    side = sheet.point(f"trued {panel.name} side at the hip", panel.hip_side.right(by), "Brings the hip to its girth.")
+    return replace(panel, hip_side=side)
 
 
 def _even_tops(front: Panel, back: Panel, sheet: DraftSheet) -> tuple[tuple[_Top, _Top], tuple[float, float]]:
