@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.drawing.lettering import ABOVE, BELOW, PITCH, width, wrapped
+from drafting.drawing.lettering import ABOVE, BELOW, PITCH, SLACK, width, wrapped
 
 BETWEEN = " · "
 """What parts the texts where they run on in one paragraph."""
@@ -70,4 +70,4 @@ def _longest(entry: Entry, height: float) -> float:
 
 def _block(lines: tuple[tuple[str, float], ...]) -> TextBlock:
     tall = ABOVE * lines[0][1] + sum(PITCH * h for _, h in lines[1:]) + BELOW * lines[-1][1]
-    return TextBlock(lines, max(width(text, h) for text, h in lines), tall)
+    return TextBlock(lines, SLACK * max(width(text, h) for text, h in lines), tall)

@@ -63,8 +63,8 @@ class Joints:
         """The tile's name, its page number, and along each joint the neighbour's name."""
         low, tiling, beside = self.corner(tile), self.tiling, self.tiling.overlap + 0.15
         top = low.y + tiling.height - beside
-        yield Text(name(tile), Point(low.x + beside + 0.3, top - 1.3), NAME, Role.GRID)
-        yield Text(page, Point(low.x + beside + 0.3, top - 1.9), SMALL, Role.GRID)
+        yield Text(name(tile), Point(low.x + beside + 0.3, low.y + beside + 0.9), NAME, Role.GRID)
+        yield Text(page, Point(low.x + beside + 0.3, low.y + beside + 0.3), SMALL, Role.GRID)
         middle, centre = low.y + tiling.height / 2, low.x + tiling.width / 2
         (row, column), right = tile, low.x + tiling.width - beside
         near: dict[Tile, tuple[Point, float]] = {

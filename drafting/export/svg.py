@@ -53,6 +53,7 @@ def render(sheet: Sheet, prefix: str) -> bytes:
     drawing = svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), debug=False, id=prefix)
     drawing["viewBox"] = f"0 0 {width} {height}"
     drawing["role"] = "img"
+    drawing["style"] = "background:#fff"
     drawing["aria-labelledby"] = f"{prefix}-title {prefix}-desc"
     drawing.elements[:0] = [
         _told(Title, sheet.title, f"{prefix}-title"),
