@@ -17,7 +17,7 @@ from drafting.drawing.output import (
     PaperName,
     View,
 )
-from drafting.drawing.sheet import Anchor, Group, Item, Role, Sheet, Stroke, Text
+from drafting.drawing.sheet import Anchor, Group, Item, Pen, Role, Sheet, Stroke, Text
 from drafting.drawing.words import WORDS, Language, Unit, Words, amount
 
 __all__ = [
@@ -39,6 +39,7 @@ __all__ = [
     "Output",
     "Paper",
     "PaperName",
+    "Pen",
     "Role",
     "Sheet",
     "Stroke",

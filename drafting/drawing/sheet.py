@@ -36,6 +36,14 @@ class Role(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class Pen:
+    """A look of its own for a line: breadth, and dashes and gaps (none: solid), all in mm."""
+
+    width: float
+    dashes: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Stroke:
     """A line to draw.
 
@@ -43,11 +51,13 @@ class Stroke:
         path: Where.
         role: What it is for.
         name: Unique within its group where it is worth finding again, else empty.
+        pen: How it is drawn where that is not by its role.
     """
 
     path: Path
     role: Role
     name: str = ""
+    pen: Pen | None = None
 
     def transformed(self, by: Transform) -> Stroke:
         """The stroke's image."""
@@ -91,11 +101,14 @@ class Group:
         name: Stable name, unique in the sheet.
         title: For people.
         items: In the order of drawing.
+        layer: What a reader may show and hide by itself, such as a size; empty for what always
+            shows. Groups of one layer follow each other.
     """
 
     name: str
     title: str
     items: tuple[Item, ...]
+    layer: str = ""
 
     def transformed(self, by: Transform) -> Group:
         """The group's image."""

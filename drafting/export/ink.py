@@ -12,7 +12,7 @@ from reportlab.pdfbase.ttfonts import TTFont
 
 from drafting.drawing import Item, Stroke, Text
 from drafting.drawing.lettering import CAPITAL, font_bytes, has_shape
-from drafting.export.style import STYLES, TEXT_GREY, Style
+from drafting.export.style import TEXT_GREY, Style, look
 from drafting.geometry import Cubic, Path, direction
 
 POINT = 72 / 2.54
@@ -36,7 +36,7 @@ class Ink:
         """Draw strokes and texts, each in the look of its role."""
         for item in items:
             if isinstance(item, Stroke):
-                self.stroke(item.path, STYLES[item.role])
+                self.stroke(item.path, look(item))
             else:
                 self.text(item)
 

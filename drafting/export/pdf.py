@@ -8,17 +8,19 @@ lie on the sheet itself, in its upper left corner. No metadata about persons, no
 from __future__ import annotations
 
 from io import BytesIO
+from itertools import groupby
 from typing import TYPE_CHECKING, Any
 
 from reportlab.pdfbase.pdfdoc import PDFDictionary, PDFInfo, PDFString
 from reportlab.pdfgen.canvas import Canvas
 
 from drafting import DRAFTING_VERSION
-from drafting.drawing import WORDS, Group, Item, Paper, Role, Stroke, Words
+from drafting.drawing import WORDS, Group, Item, Paper, Role, Sheet, Stroke, Words
 from drafting.export.ink import FONT, POINT, Ink
 from drafting.export.joints import Tile
+from drafting.export.layers import put_on_layers
 from drafting.export.plan import Plan, planned
-from drafting.export.sheets import drawn_pieces
+from drafting.export.sheets import Content, WorkContent
 from drafting.geometry import shift
 
 if TYPE_CHECKING:
@@ -42,11 +44,19 @@ def write(work: Work, output: Output, max_pages: int = MAX_PAGES) -> bytes:
     Raises:
         OutputError: Margin or overlap leave no room, or there would be too many pages.
     """
-    plan = planned(work, drawn_pieces(work, output), output, max_pages)
-    return _render(plan, WORDS[output.language])
+    return render(WorkContent.of(work, output), output, max_pages)
 
 
-def _render(plan: Plan, words: Words) -> bytes:
+def render(content: Content, output: Output, max_pages: int = MAX_PAGES) -> bytes:
+    """Any content as a PDF; layers of its sheet become layers that a reader can show and hide.
+
+    Raises:
+        OutputError: Margin or overlap leave no room, or there would be too many pages.
+    """
+    return _written(planned(content, output, max_pages), WORDS[output.language])
+
+
+def _written(plan: Plan, words: Words) -> bytes:
     out = BytesIO()
     canvas = Canvas(
         out,
@@ -60,12 +70,13 @@ def _render(plan: Plan, words: Words) -> bytes:
     document.info = _Undated(plan.composed.sheet.title)
     canvas.setViewerPreference("PrintScaling", "None")
     _form(canvas, plan)
+    forms = (SHEET, *_layers(canvas, plan.composed.sheet))
     if plan.cover:
         _cover(canvas, plan)
     canvas.setPageSize(_size(plan.page))
     for number, tile in enumerate(plan.joints.tiles, 1 + plan.cover):
         page = words.page_of.format(page=number, pages=plan.pages)
-        _page(canvas, plan, tile, page, words)
+        _page(canvas, plan, tile, page, words, forms)
     canvas.save()
     return out.getvalue()
 
@@ -94,11 +105,24 @@ def _form(canvas: Canvas, plan: Plan) -> None:
     ink = Ink(canvas)
     ink.items(plan.joints.marks())
     for group in sheet.groups:
-        ink.items(group.items)
+        ink.items(() if group.layer else group.items)
     if not plan.cover and len(plan.joints.tiles) > 1:
         corner = plan.composed.moves[0]
         ink.items(tuple(i.transformed(shift(corner.e, corner.f)) for i in _map(plan)))
     canvas.endForm()
+
+
+def _layers(canvas: Canvas, sheet: Sheet) -> tuple[str, ...]:
+    """Draw each layer as a form of its own; gives their names."""
+    layers = [(name, tuple(of)) for name, of in groupby(sheet.groups, lambda g: g.layer) if name]
+    forms = tuple(f"layer-{number}" for number in range(len(layers)))
+    for form, (_, groups) in zip(forms, layers, strict=True):
+        canvas.beginForm(form, 0, 0, sheet.width * POINT, sheet.height * POINT)
+        for group in groups:
+            Ink(canvas).items(group.items)
+        canvas.endForm()
+    put_on_layers(canvas, dict(zip(forms, (name for name, _ in layers), strict=True)))
+    return forms
 
 
 def _cover(canvas: Canvas, plan: Plan) -> None:
@@ -126,7 +150,9 @@ def _cut_lines(groups: tuple[Group, ...]) -> tuple[Stroke, ...]:
     )
 
 
-def _page(canvas: Canvas, plan: Plan, tile: Tile, page: str, words: Words) -> None:
+def _page(
+    canvas: Canvas, plan: Plan, tile: Tile, page: str, words: Words, forms: tuple[str, ...]
+) -> None:
     tiling, corner = plan.joints.tiling, plan.joints.corner(tile)
     canvas.saveState()
     canvas.translate(plan.margin * POINT, plan.margin * POINT)
@@ -135,6 +161,7 @@ def _page(canvas: Canvas, plan: Plan, tile: Tile, page: str, words: Words) -> No
     canvas.clipPath(window, stroke=0, fill=0)
     canvas.translate(-corner.x * POINT, -corner.y * POINT)
     Ink(canvas).items(tuple(plan.joints.names(tile, page, words)))
-    canvas.doForm(SHEET)
+    for form in forms:
+        canvas.doForm(form)
     canvas.restoreState()
     canvas.showPage()

@@ -10,22 +10,19 @@ from drafting.drawing import (
     PAPERS,
     WORDS,
     Composed,
-    Drawn,
     Legend,
     Output,
     Paper,
     PaperName,
     Tiling,
-    compose,
     tiles_of,
 )
 from drafting.drawing.legend import LEAST_WIDTH
 from drafting.errors import OutputError
 from drafting.export.joints import Joints
-from drafting.export.sheets import work_legend
 
 if TYPE_CHECKING:
-    from drafting.workroom import Work
+    from drafting.export.sheets import Content
 
 LEAST_TILE = 5.0
 """A page must show at least 5 cm of the drawing that its neighbours do not."""
@@ -65,44 +62,36 @@ class Plan:
         return len(self.joints.tiles) + self.cover
 
 
-def planned(work: Work, pieces: tuple[Drawn, ...], output: Output, max_pages: int) -> Plan:
+def planned(content: Content, output: Output, max_pages: int) -> Plan:
     """The plan with the fewest pages.
 
     Raises:
         OutputError: Margin or overlap leave no room, or there would be too many pages.
     """
-    plan = _least(work, pieces, output, output.paper)
+    plan = _least(content, output, output.paper)
     if plan.pages > max_pages:
-        raise _too_many(work, pieces, output, plan.pages, max_pages)
+        raise _too_many(content, output, plan.pages, max_pages)
     return plan
 
 
-def _least(work: Work, pieces: tuple[Drawn, ...], output: Output, name: PaperName) -> Plan:
+def _least(content: Content, output: Output, name: PaperName) -> Plan:
     paper = PAPERS[name]
     sideways = Paper(paper.height, paper.width)
-    plans = [_plan(work, pieces, output, paper, page) for page in (paper, sideways)]
+    plans = [_plan(content, output, paper, page) for page in (paper, sideways)]
     return min(plans, key=lambda plan: plan.pages)
 
 
-def _plan(work: Work, pieces: tuple[Drawn, ...], output: Output, paper: Paper, page: Paper) -> Plan:
+def _plan(content: Content, output: Output, paper: Paper, page: Paper) -> Plan:
     upright, tiling, words = _tiling(paper, output), _tiling(page, output), WORDS[output.language]
     cover = min(tiling.width, tiling.height) < BIG
-    legend = work_legend(
-        work,
-        output,
+    legend = content.legend(
         width=upright.width if cover else BIG_LEGEND,
         closing=(words.joining,),
         keep_free=MAP,
     )
     if upright.width < LEAST_WIDTH or legend.height > upright.height:
         raise _no_room(paper, output, "margin")
-    composed = compose(
-        work.pattern.pattern.title,
-        pieces,
-        words,
-        legend=None if cover else legend,
-        tiling=tiling,
-    )
+    composed = content.lay(None if cover else legend, tiling)
     height = composed.sheet.height
     joints = Joints(tiles_of(composed.areas, height, tiling), tiling, height)
     return Plan(paper, page, output.margin / 10, legend, composed, joints, cover)
@@ -129,9 +118,7 @@ def _no_room(page: Paper, output: Output, at_fault: str) -> OutputError:
     )
 
 
-def _too_many(
-    work: Work, pieces: tuple[Drawn, ...], output: Output, pages: int, max_pages: int
-) -> OutputError:
+def _too_many(content: Content, output: Output, pages: int, max_pages: int) -> OutputError:
     """The trouble of too many pages, with the smallest paper that would do, of its kind first."""
 
     def area(name: PaperName) -> float:
@@ -141,7 +128,7 @@ def _too_many(
         return (name in ISO_PAPERS) != (output.paper in ISO_PAPERS), area(name)
 
     bigger = sorted((n for n in PAPERS if area(n) > area(output.paper)), key=order)
-    fits = (n for n in bigger if _least(work, pieces, output, n).pages <= max_pages)
+    fits = (n for n in bigger if _least(content, output, n).pages <= max_pages)
     paper = next(fits, None)
     advice = f"paper {paper} would do" if paper else "no paper that is offered would do"
     return OutputError(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.drawing import Role
+from drafting.drawing import Role, Stroke
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +35,14 @@ STYLES: dict[Role, Style] = {
     Role.DIAMOND: Style(0.2, (), 0.3),
 }
 """Source for thick cut, dashed stitch and thin level lines: common practice, no source."""
+
+
+def look(stroke: Stroke) -> Style:
+    """The look of a line: its own, else that of its role."""
+    if stroke.pen is None:
+        return STYLES[stroke.role]
+    return Style(stroke.pen.width, stroke.pen.dashes)
+
 
 TEXT_GREY: dict[Role, float] = {Role.LEVEL: 0.25, Role.GRID: 0.55}
 """Grey of texts by role; black where none is given."""

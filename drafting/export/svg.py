@@ -9,17 +9,18 @@ from __future__ import annotations
 import re
 from functools import cache
 from io import StringIO
+from itertools import groupby
 from typing import TYPE_CHECKING, Any
 
 import svgwrite
 from svgwrite.base import Desc, Title
 
-from drafting.drawing import WORDS, Group, Role, Sheet, Stroke, Text, compose
+from drafting.drawing import Group, Sheet, Stroke, Text
 from drafting.drawing.compose import LEGEND
 from drafting.drawing.lettering import CAPITAL, has_shape, width
 from drafting.export.paths import MM, downward, number, path_data
-from drafting.export.sheets import drawn_pieces, work_legend
-from drafting.export.style import STYLES, TEXT_GREY
+from drafting.export.sheets import WorkContent
+from drafting.export.style import TEXT_GREY, Style, look
 
 if TYPE_CHECKING:
     from drafting.drawing import Output
@@ -37,14 +38,8 @@ NOT_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 def write(work: Work, output: Output) -> bytes:
     """The pattern as an SVG document in UTF-8."""
-    words = WORDS[output.language]
-    composed = compose(
-        work.pattern.pattern.title,
-        drawn_pieces(work, output),
-        words,
-        legend=work_legend(work, output),
-    )
-    return render(composed.sheet, PREFIX)
+    content = WorkContent.of(work, output)
+    return render(content.lay(content.legend(), None).sheet, PREFIX)
 
 
 def render(sheet: Sheet, prefix: str) -> bytes:
@@ -60,8 +55,10 @@ def render(sheet: Sheet, prefix: str) -> bytes:
         _told(Desc, sheet.description, f"{prefix}-desc"),
     ]
     to = downward(0.0, sheet.height)
-    for group in sheet.groups:
-        drawing.add(_group(drawing, group, to, f"{prefix}-{group.name}"))
+    for place, (layer, groups) in enumerate(groupby(sheet.groups, key=lambda g: g.layer)):
+        parent = _layer(drawing, layer, f"{prefix}-layer-{place}") if layer else drawing
+        for group in groups:
+            parent.add(_group(drawing, group, to, f"{prefix}-{group.name}"))
     out = StringIO()
     drawing.write(out)
     return out.getvalue().encode()
@@ -76,6 +73,12 @@ def _told(kind: type, text: str, code: str) -> Any:
 def carried(text: str) -> str:
     """The text with what XML cannot carry replaced."""
     return NOT_XML.sub("\ufffd", text)
+
+
+def _layer(drawing: Any, title: str, code: str) -> Any:
+    element = drawing.add(drawing.g(id=code, class_="layer"))
+    element.elements.append(Title(carried(title)))
+    return element
 
 
 def _group(drawing: Any, group: Group, to: Transform, code: str) -> Any:
@@ -99,13 +102,12 @@ def _group(drawing: Any, group: Group, to: Transform, code: str) -> Any:
 def _path(drawing: Any, stroke: Stroke, to: Transform, code: str) -> Any:
     names = {"id": f"{code}-{stroke.name}"} if stroke.name else {}
     return drawing.path(
-        path_data(stroke.path, to), class_=stroke.role, **names, **_pen(stroke.role)
+        path_data(stroke.path, to), class_=stroke.role, **names, **_pen(look(stroke))
     )
 
 
 @cache
-def _pen(role: Role) -> dict[str, str]:
-    style = STYLES[role]
+def _pen(style: Style) -> dict[str, str]:
     pen = {"stroke_width": number(style.width)}
     if style.dashes:
         pen["stroke_dasharray"] = " ".join(map(number, style.dashes))
