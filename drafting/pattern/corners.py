@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from drafting.geometry import Path, Segment, crossings, mirror
+from drafting.geometry import Path, Segment, Vector, crossings, mirror
 from drafting.pattern.arm import (
     MITRE_LIMIT,
     TINY,
@@ -28,6 +28,10 @@ from drafting.pattern.piece import Role
 
 SMOOTH_ANGLE = 10.0
 """Edges that turn by less than this (degrees) go on smoothly: no corner of a garment is so flat."""
+
+
+MOST_BOW = 15.0
+"""Hems whose chord leaves their tangent by more (degrees) cannot be turned up in one piece."""
 
 
 Rule = Callable[[Arm, Arm], Turn | None]
@@ -145,8 +149,8 @@ def _squared(seam: Arm, other: Arm) -> Turn | None:
 
 
 def _over_hem(hem: Arm, other: Arm) -> Turn | None:
-    """The other cutting line's image about the hem's stitching line, down to the hem's cut."""
-    start = reach(other, hem.at, hem.ahead)
+    """The other cutting line's image about the hem's fold, down to the hem's cut."""
+    start = reach(other, hem.at, _fold_line(hem))
     if start is None or hem.allowance < TINY or not (hem.runs_true and is_convex(hem, other)):
         return None
     image = _image(other, start, hem)
@@ -167,4 +171,15 @@ def _image(other: Arm, start: Stop, hem: Arm) -> Path:
     """The other arm's cutting line from the fold upward, mirrored about the fold."""
     kept = other.cut.split_at(*start.place)[0].reversed().segments
     back: tuple[Segment, ...] = (*strokes((start.point, start.on)), *kept)
-    return Path(back).transformed(mirror(hem.at, hem.ahead))
+    return Path(back).transformed(mirror(hem.at, _fold_line(hem)))
+
+
+def _fold_line(hem: Arm) -> Vector:
+    """The straight line that the hem folds about at its end: its chord, where it is bowed little.
+
+    A bowed hem stands square to the seam, so its tangent would mirror the seam into itself; but
+    the hem of a tapered leg must widen again below the fold, by twice the bow's half angle, which
+    is just the mirror image about the chord.
+    """
+    chord = (hem.cut.end - hem.cut.start).unit
+    return chord if chord.angle_to(hem.ahead) <= MOST_BOW else hem.ahead
