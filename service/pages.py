@@ -66,6 +66,7 @@ def landing(house: House, address: str) -> bytes:
     return _filled(
         "landing.html",
         garments="\n".join(_garment(garment) for garment in house.garments.values()),
+        sources="\n".join(_sources(garment) for garment in house.garments.values()),
         order=escape(json.dumps(sample_order(first), indent=2)),
         address=escape(address),
         cautions=_items(escape(caution) for caution in WORDS["en"].cautions),
@@ -78,8 +79,12 @@ def _garment(garment: Garment) -> str:
         title=escape(garment.title),
         summary=escape(garment.summary),
         formats=" ".join(_sample_link(garment.kind, name) for name in ("svg", "pdf", "json")),
-        sources=_items(escape(source) for source in garment.sources),
     )
+
+
+def _sources(garment: Garment) -> str:
+    items = _items(escape(source) for source in garment.sources)
+    return f"<p>{escape(garment.title)}:</p>\n<ul>\n{items}\n</ul>"
 
 
 def _sample_link(kind: str, name: str) -> str:

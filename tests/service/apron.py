@@ -79,7 +79,7 @@ def fail(body: Body, cut: Apron) -> None:
         case "fault":
             raise ValueError(f"cannot use {float(body.waist_girth)}")
         case "slow":
-            time.sleep(0.5)
+            time.sleep(1.0)
 
 
 def panel(width: float, length: float) -> Piece:

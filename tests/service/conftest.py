@@ -18,8 +18,13 @@ def service() -> Service:
 
 @pytest.fixture(scope="session")
 def apron_service() -> Service:
-    garments = {**GARMENTS, "apron": apron.GARMENT}
-    return Service(create_app(Settings(order_seconds=0.3), garments))
+    return Service(create_app(Settings(), {**GARMENTS, "apron": apron.GARMENT}))
+
+
+@pytest.fixture(scope="session")
+def hasty_service() -> Service:
+    """Waits a fifth of a second for an order, and an apron can take a whole one."""
+    return Service(create_app(Settings(order_seconds=0.2), {"apron": apron.GARMENT}))
 
 
 @pytest.fixture(scope="session")

@@ -320,7 +320,7 @@ def test_a_fault_is_answered_without_a_word_of_the_order(apron_service):
     assert len(answer.headers["request-id"]) == 32
 
 
-def test_an_order_that_takes_too_long_is_given_up(apron_service):
-    answer = apron_service.order(apron.order(trouble="slow"))
+def test_an_order_that_takes_too_long_is_given_up(hasty_service):
+    answer = hasty_service.order(apron.order(trouble="slow"))
     refused(answer, 503, "too-slow")
     assert int(answer.headers["retry-after"]) > 0

@@ -47,11 +47,10 @@ def test_the_same_order_gives_the_same_bytes(service):
 
 def test_the_answer_has_the_shape_that_the_reference_promises(service):
     answer = service.order(example()).json()
-    promised = TypeAdapter(PatternAnswer, config=None)
-    promised.validate_python(answer)
-    assert set(answer) == set(PatternAnswer.__annotations__)
+    promised = TypeAdapter(PatternAnswer).validate_python(answer)
+    assert promised == answer, "a field that the reference does not name"
     assert answer["verdict"] == "sound"
-    assert [piece["name"] for piece in answer["pieces"]] == ["front", "back", "waistband"]
+    assert {"front", "back", "waistband"} <= {piece["name"] for piece in answer["pieces"]}
 
 
 def in_unit(order: dict, unit: str, factor: float) -> dict:
