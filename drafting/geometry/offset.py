@@ -28,22 +28,22 @@ def offset(path: Path, left: float, tolerance: float = OFFSET_TOLERANCE) -> tupl
         curves tighter than the distance the offset turns back on itself in a cusp, always between
         two segments, and runs against the path until the next cusp: the caller trims the loop.
     """
-    result: list[Segment] = []
-    for segment in path.segments:
-        result += beside(segment, left, tolerance)
-    return tuple(result)
+    return tuple(s for segment in path.segments for _, s in beside(segment, left, tolerance))
 
 
-def beside(segment: Segment, left: float, tolerance: float = OFFSET_TOLERANCE) -> list[Segment]:
-    """The offset of one segment, as `offset`."""
+def beside(
+    segment: Segment, left: float, tolerance: float = OFFSET_TOLERANCE
+) -> list[tuple[bool, Segment]]:
+    """The offset of one segment, as `offset`, each piece with whether it runs the same way."""
     if left == 0:
-        return [segment]
+        return [(True, segment)]
     if isinstance(segment, Line):
         move = segment.tangent(0).left * left
-        return [Line(segment.start + move, segment.end + move)]
-    result: list[Segment] = []
+        return [(True, Line(segment.start + move, segment.end + move))]
+    result: list[tuple[bool, Segment]] = []
     for low, high in pairwise((0.0, *_cusps(segment, left), 1.0)):
-        result += _fitted(segment, left, low, high, tolerance, 10)
+        forward = _state(segment, left, (low + high) / 2)[4] > 0
+        result += [(forward, s) for s in _fitted(segment, left, low, high, tolerance, 10)]
     return result
 
 

@@ -45,6 +45,12 @@ class Arm:
         return len(self.cut.segments) - 1, 1.0
 
     @property
+    def onward(self) -> Vector:
+        """The unit direction in which the cutting line is carried on straight."""
+        along = self.cut.end_tangent
+        return along if along.dot(self.ahead) > 0 else self.ahead
+
+    @property
     def runs_true(self) -> bool:
         """Whether the cutting line ends square out from the corner and runs toward it.
 
@@ -98,7 +104,7 @@ def reach(arm: Arm, on: Point, along: Vector, near: Point | None = None) -> Stop
     for i, t in crossing_with_line(arm.cut, on, along):
         p = arm.cut.segments[i].at(t)
         found.append(Stop((i, t), p, p))
-    end, ahead = arm.cut.end, arm.ahead
+    end, ahead = arm.cut.end, arm.onward
     beyond = meet(end, ahead, on, along)
     if beyond is not None and (beyond - end).dot(ahead) > -TINY:
         found.append(Stop(arm.last, end, beyond))

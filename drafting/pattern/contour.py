@@ -131,14 +131,16 @@ def _is_speck(s: Segment) -> bool:
 
 
 def _cut(path: Path, allowance: float) -> Path:
-    """The offset of a line without corners, closed where rounding parts it."""
-    result: list[Segment] = []
-    for segment in path.segments:
-        for s in beside(segment, -allowance):
-            if result and result[-1].end != s.start:
-                result.append(_snapped(s, result[-1].end))
-            else:
-                result.append(s)
+    """The offset of a line without corners, closed where rounding parts it.
+
+    Where the line ends in a bend tighter than the allowance the offset runs back; that is cut off.
+    """
+    drawn = [piece for s in path.segments for piece in beside(s, -allowance)]
+    forward = [n for n, (runs_on, _) in enumerate(drawn) if runs_on]
+    kept = drawn[forward[0] : forward[-1] + 1] if forward else drawn
+    result = [kept[0][1]]
+    for _, s in kept[1:]:
+        result.append(_snapped(s, result[-1].end))
     return Path(tuple(result))
 
 

@@ -58,7 +58,7 @@ def _carried(first: Arm, second: Arm) -> tuple[Stop, Stop] | None:
     a, b = first.cut.end, second.cut.end
     if a.distance(b) < TINY:
         return own_end(first), own_end(second)
-    along, toward = first.ahead, second.ahead
+    along, toward = first.onward, second.onward
     p = meet(a, along, b, toward)
     if p is None or (p - a).dot(along) < -TINY or (p - b).dot(toward) < -TINY:
         return None
@@ -75,9 +75,9 @@ def _trimmed(first: Arm, second: Arm, limit: float) -> tuple[Stop, Stop] | None:
 
 
 def carried_on(arm: Arm, by: float) -> Path:
-    """The arm's cutting line carried on straight by some cm, as its stitching line would go on."""
+    """The arm's cutting line carried on straight by some cm."""
     end = arm.cut.end
-    return Path((*arm.cut.segments, Line(end, end + arm.ahead * max(by, TINY))))
+    return Path((*arm.cut.segments, Line(end, end + arm.onward * max(by, TINY))))
 
 
 def extended(cut: Path, by: float) -> Path:

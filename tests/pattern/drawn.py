@@ -25,10 +25,11 @@ FAR = 500.0
 
 def line(path: Path) -> LineString:
     """A path as a fine polyline, evaluated here."""
-    parts = [np.array([[path.start.x, path.start.y]])]
-    for s in path.segments:
-        parts.append(_points(s) if isinstance(s, Cubic) else np.array([[s.end.x, s.end.y]]))
-    return LineString(np.concatenate(parts))
+    parts = (
+        _points(s) if isinstance(s, Cubic) else np.array([[s.end.x, s.end.y]])
+        for s in path.segments
+    )
+    return LineString(np.concatenate([np.array([[path.start.x, path.start.y]]), *parts]))
 
 
 def _points(c: Cubic) -> np.ndarray:
@@ -59,7 +60,7 @@ def on_cap(finished: FinishedPiece, edge: Edge, p: Point) -> bool:
 
 
 def inner_distances(finished: FinishedPiece, number: int) -> list[float]:
-    """Distances from an edge's cut to its stitching line; ends (1.5 allowances) and caps left out."""
+    """Distances from an edge's cut to its line; ends (1.5 allowances) and caps are left out."""
     edge, allowance = finished.piece.edges[number], finished.allowances[number]
     cut = finished.edge_cuts[number]
     if cut is None:
@@ -104,17 +105,25 @@ def legs(finished: FinishedPiece, number: int) -> tuple[Leg, Leg]:
     )
 
 
-def across(finished: FinishedPiece, corner: Corner, along: Vector, out: Vector, h: float) -> float:
+def across(
+    finished: FinishedPiece,
+    corner: Corner,
+    along: Vector,
+    out: Vector,
+    h: float,
+    near: float = 0.0,
+    least: float = -FAR,
+) -> float:
     """Where a ruler laid parallel to `along`, h outside the corner, meets the cutting line.
 
     Returns:
-        The position along the ruler, of the meeting nearest to the corner.
+        The position along the ruler from the corner; of several that nearest to `near`.
     """
     on = corner.at + out * h
     ruler = LineString([_xy(on - along * FAR), _xy(on + along * FAR)])
     hits = ring(finished.cut_line).intersection(ruler)
     found = [(Point(*c) - corner.at).dot(along) for g in _parts(hits) for c in g.coords]
-    return min(found, key=abs)
+    return min((f for f in found if f > least), key=lambda f: abs(f - near))
 
 
 def _parts(g):
@@ -163,7 +172,7 @@ def prove_mitre(finished: FinishedPiece, number: int, corner: Corner) -> None:
     points = vertices(corner.path) or [before.end]
     assert len(points) <= 3
     if len(points) == 2:
-        carried_on = (points[1] - points[0]).unit.dot(before.end_tangent) > 0.999999
+        carried_on = (points[1] - points[0]).unit.dot(one.ahead) > 0.999999
         tip = points[1] if carried_on else points[0]
     else:
         tip = points[len(points) // 2]
@@ -172,8 +181,8 @@ def prove_mitre(finished: FinishedPiece, number: int, corner: Corner) -> None:
     if corner.path is not None:
         assert tip.distance(corner.at) <= 2.5 * max(one.allowance, two.allowance) + 1e-6
     for p, q in pairwise(points):
-        ahead = before.end_tangent if q == tip else after.start_tangent
-        assert (q - p).unit.dot(ahead) > 0.999999
+        onward = (one.ahead, before.end_tangent) if q == tip else (-two.ahead, after.start_tangent)
+        assert max((q - p).unit.dot(d) for d in onward) > 0.999999
 
 
 def prove_bevel(finished: FinishedPiece, number: int, corner: Corner) -> None:
@@ -202,7 +211,7 @@ def prove_squared(finished: FinishedPiece, number: int, corner: Corner) -> None:
     other = next(s for s in legs(finished, number) if s.edge.name != corner.squared_to)
     if seam.allowance > 0:
         steps = [seam.allowance * k / 20 for k in range(1, 20)]
-        places = [across(finished, corner, seam.ahead, seam.outward, h) for h in steps]
+        places = [across(finished, corner, seam.ahead, seam.outward, h, least=-1e-6) for h in steps]
         assert max(places) - min(places) < 0.002
         at = corner.at + seam.ahead * places[0]
     else:
@@ -215,15 +224,21 @@ def prove_squared(finished: FinishedPiece, number: int, corner: Corner) -> None:
 
 
 def prove_mirrored(finished: FinishedPiece, number: int, corner: Corner) -> None:
-    """Turned over the hem's line, the cut below it lies on the cut above it."""
+    """Turned over the hem's fold, the cut below it lies on the cut above it.
+
+    A hem is folded about its chord: it is bowed so little that this is how wide the leg is there.
+    """
     one, two = legs(finished, number)
     hem = one if one.edge.role is Role.HEM else two
+    chord = (hem.edge.path.end - hem.edge.path.start).unit
+    ahead = chord if hem is one else -chord
+    outward = ahead.right if hem is one else ahead.left
+    below = above = across(finished, corner, ahead, outward, 0.0)
     for k in range(1, 19):
         h = hem.allowance * k / 20
-        below = across(finished, corner, hem.ahead, hem.outward, h)
-        above = across(finished, corner, hem.ahead, hem.outward, -h)
+        below = across(finished, corner, ahead, outward, h, below)
+        above = across(finished, corner, ahead, outward, -h, above)
         assert abs(below - above) < 0.005
-    assert below > 0 or above < 0
 
 
 def prove_fold(finished: FinishedPiece, number: int, corner: Corner) -> None:
@@ -241,11 +256,16 @@ def prove_fold(finished: FinishedPiece, number: int, corner: Corner) -> None:
 
 
 def prove_step(finished: FinishedPiece, number: int, corner: Corner) -> None:
-    """A stroke straight across the line, from the one allowance to the other."""
+    """A stroke straight across the line, from the one allowance to the other.
+
+    At an inner corner it is square to the edge with the wider allowance.
+    """
     one, two = legs(finished, number)
     points = vertices(corner.path)
     p, q = max(pairwise(points), key=lambda s: s[0].distance(s[1]))
     assert abs(one.off(p) - one.allowance) < 0.01
     assert abs(two.off(q) - two.allowance) < 0.01
-    middle = (one.outward + two.outward).unit
+    flat = one.ahead.angle_to(-two.ahead) <= 10
+    wide = one if one.allowance > two.allowance else two
+    middle = (one.outward + two.outward).unit if flat else wide.outward
     assert abs((q - p).unit.cross(middle)) < 1e-6

@@ -13,15 +13,24 @@ from paper_pieces import SEWING, finished, half_leg, hook_panel, piece, polygon,
 from shapely import Polygon
 
 from drafting.geometry import Cubic, Path, Point, mirror, polyline
-from drafting.pattern import Edge, FinishedPiece, Notch, Pattern, Role, Seam, SeamPart
-from drafting.pattern import Allowances, Finish
+from drafting.pattern import (
+    Allowances,
+    Edge,
+    Finish,
+    FinishedPiece,
+    Notch,
+    Pattern,
+    Role,
+    Seam,
+    SeamPart,
+)
 from drafting.pattern.finish import finish_pattern
 
 NONE = {"seam": 0.0, "hem": 0.0}
 
 
 def assert_whole(cut: FinishedPiece) -> None:
-    """Closed, counter-clockwise, free of crossings, around the stitching line, made of its parts."""
+    """Closed, counter-clockwise, free of crossings, round the net piece, made of its parts."""
     drawn = ring(cut.cut_line)
     assert drawn.is_simple
     assert drawn.is_ccw
