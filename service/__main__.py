@@ -57,6 +57,13 @@ def _parser() -> argparse.ArgumentParser:
     draft = commands.add_parser("draft", help="draft an order into files, without a server")
     draft.add_argument("order", type=Path, metavar="ORDER.json", help="the order")
     draft.add_argument("-o", "--out", type=Path, default=Path("out"), help="folder for the files")
+    draft.add_argument(
+        "-f",
+        "--format",
+        action="append",
+        choices=tuple(FORMATS),
+        help="format to write, may be given again; all where none is given",
+    )
     draft.set_defaults(command=_draft)
     serve = commands.add_parser("serve", help="start the server")
     serve.add_argument("--host", help="address to listen on (TAPELINE_HOST)")
@@ -83,19 +90,19 @@ def _draft(asked: argparse.Namespace, settings: Settings) -> int:
     done = worked(order, form)
     print(f"{done.pattern.pattern.title}: {done.verdict.replace('_', ' ')}\n")
     print(seams_table(done), checks_table(done), findings_list(done), sep="\n")
-    for path in _write(done, order, form, asked.out / asked.order.stem):
+    for path in _write(done, order, form, asked):
         print(path)
     return DONE
 
 
-def _write(done: Work, order: Order, form: OrderForm, stem: Path) -> list[Path]:
-    """Write every format beside the others."""
-    stem.parent.mkdir(parents=True, exist_ok=True)
-    written = []
-    for each in FORMATS.values():
-        path = stem.with_name(f"{stem.name}.{each.extension}")
-        path.write_bytes(encoded(done, order, form, each).body)
-        written.append(path)
+def _write(done: Work, order: Order, form: OrderForm, asked: argparse.Namespace) -> list[Path]:
+    """Write the formats asked for, named after the order; all of them are made before any is."""
+    formats = [each for name, each in FORMATS.items() if name in (asked.format or FORMATS)]
+    made = [(each.extension, encoded(done, order, form, each).body) for each in formats]
+    asked.out.mkdir(parents=True, exist_ok=True)
+    written = [asked.out / f"{asked.order.stem}.{extension}" for extension, _ in made]
+    for path, (_, body) in zip(written, made, strict=True):
+        path.write_bytes(body)
     return written
 
 

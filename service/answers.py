@@ -291,6 +291,7 @@ class LimitsAnswer(TypedDict):
     order_seconds: float
     orders_at_once: int
     orders_waiting: int
+    pages: Annotated[int, Field(description="Most pages of a document.")]
 
 
 class Health(TypedDict):

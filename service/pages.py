@@ -24,7 +24,6 @@ HTML = "text/html; charset=utf-8"
 
 OWN_ASSETS: dict[str, str] = {
     "style.css": "text/css; charset=utf-8",
-    "icon.svg": "image/svg+xml",
     "docs.js": "text/javascript; charset=utf-8",
 }
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -47,7 +48,8 @@ def _seam(measured: SeamMeasured) -> Row:
 
 
 def _edges(parts: tuple[SeamPart, ...]) -> str:
-    return " + ".join(f"{part.piece} {part.edge}" for part in parts)
+    counts = Counter(f"{part.piece} {part.edge}" for part in parts for _ in range(part.count))
+    return " + ".join(f"{count} x {name}" if count > 1 else name for name, count in counts.items())
 
 
 def _sewn(parts: tuple[SeamPart, ...], lengths: tuple[float, ...]) -> float:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fastapi import APIRouter, Request
 from fastapi.responses import Response
 
+from drafting.export.pdf import MAX_PAGES
 from service.answers import Health, LimitsAnswer
 from service.caching import kept, kept_json
 from service.house import HouseDep
@@ -32,6 +33,7 @@ async def show_limits(request: Request, house: HouseDep) -> Response:
         "order_seconds": settings.order_seconds,
         "orders_at_once": settings.workers,
         "orders_waiting": settings.queue_length,
+        "pages": MAX_PAGES,
     }
     return kept_json(request, settings, told)
 

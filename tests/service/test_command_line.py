@@ -30,6 +30,20 @@ def test_an_order_becomes_files_and_a_table(tmp_path, capsys):
     assert "FAILED" not in printed
 
 
+def test_one_format_may_be_asked_for(tmp_path):
+    order = str(EXAMPLES / "trousers.json")
+    assert main(["draft", order, "-o", str(tmp_path), "--format", "svg"]) == DONE
+    assert [path.name for path in tmp_path.iterdir()] == ["trousers.svg"]
+
+
+def test_the_picture_of_the_readme_is_fresh(tmp_path):
+    main(["draft", str(EXAMPLES / "trousers.json"), "-o", str(tmp_path), "--format", "svg"])
+    kept = ROOT / "openapi" / "pictures" / "trousers.svg"
+    assert (tmp_path / "trousers.svg").read_bytes() == kept.read_bytes(), (
+        "python -m service draft openapi/examples/trousers.json -o openapi/pictures --format svg"
+    )
+
+
 def test_files_are_the_bytes_that_the_service_sends(tmp_path, service):
     main(["draft", str(EXAMPLES / "trousers.json"), "-o", str(tmp_path)])
     for name in FORMATS:
