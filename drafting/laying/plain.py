@@ -1,0 +1,169 @@
+"""A plain arrangement: each part where it reaches least far along the cloth. Deterministic.
+
+Parts are laid one by one, holes between earlier ones included; several orders and leanings are
+tried and the shortest is kept. Follows a repeat and the fold exactly. Centimetres.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import partial
+from itertools import islice, permutations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from drafting.laying.bands import Profile, Steps, Taken, profile
+from drafting.laying.strip import Part, Spot, Spots, Strip, Way, reach
+
+BAND = 0.8
+"""Breadth of a band in cm; finer ones cost time and save hardly any cloth."""
+TRIALS = ((30, 30), (100, 8), (10_000, 2))
+"""Up to so many parts, so many arrangements are tried."""
+LEANINGS = (0.02, 0.3)
+"""How far, in cm along the cloth, a place 1 cm nearer to the edge is worth."""
+BIGGEST = 4
+"""The biggest parts are tried in every order: the two fronts and the two backs."""
+
+Item = tuple[Part, int]
+
+
+@dataclass(frozen=True, slots=True)
+class _Bench:
+    """A strip ready for laying: its bands, and each way's profile with its possible first bands.
+
+    Attributes:
+        strip: The strip.
+        bands: How many bands it has.
+        band: Breadth of a band.
+        foot: y of the first band's lower edge.
+        profiles: For each part its ways' profiles.
+        firsts: For each part and way the numbers of the bands where it may begin.
+    """
+
+    strip: Strip
+    bands: int
+    band: float
+    foot: float
+    profiles: dict[str, tuple[Profile, ...]]
+    firsts: dict[str, tuple[NDArray[np.intp], ...]]
+
+
+def arrange(strip: Strip) -> Spots:
+    """The shortest of several plain arrangements of all parts."""
+    bench = _bench(strip)
+    items = [(part, time) for part in strip.parts for time in range(len(part.copies))]
+    trials = next(trials for most, trials in TRIALS if len(items) <= most)
+    return _shortest(
+        _lay(bench, order, lean) for order, lean in islice(_recipes(items), trials)
+    )
+
+
+def follow(strip: Strip, spots: Spots) -> Spots:
+    """Lay the parts in the order of another arrangement, keeping to the repeat and the fold."""
+    bench = _bench(strip)
+    order = [(s.part, s.time) for s in sorted(spots, key=lambda s: (s.x, s.y))]
+    return _shortest(_lay(bench, order, lean) for lean in LEANINGS)
+
+
+def _shortest(found: Iterable[Spots]) -> Spots:
+    return min(found, key=lambda spots: round(reach(spots), 6))
+
+
+def _recipes(items: list[Item]) -> Iterator[tuple[list[Item], float]]:
+    """Orders with leanings: sorted ones first, then the biggest parts in every order."""
+    by_size = sorted(items, key=_size)
+    for key in (_size, _length, _breadth, _by_order):
+        yield from ((sorted(items, key=key), lean) for lean in LEANINGS)
+    for lean in LEANINGS:
+        for first in permutations(by_size[:BIGGEST]):
+            yield [*first, *by_size[BIGGEST:]], lean
+
+
+def _size(item: Item) -> tuple[float, ...]:
+    return (-item[0].ways[0].outline.area,)
+
+
+def _length(item: Item) -> tuple[float, ...]:
+    return (-item[0].ways[0].length, -item[0].ways[0].breadth)
+
+
+def _breadth(item: Item) -> tuple[float, ...]:
+    return (-item[0].ways[0].breadth, -item[0].ways[0].length)
+
+
+def _by_order(item: Item) -> tuple[float, ...]:
+    return (item[0].order, -item[0].ways[0].outline.area)
+
+
+def _bench(strip: Strip) -> _Bench:
+    across = strip.grid.across
+    band = across / math.ceil(across / BAND) if across else BAND
+    foot = -strip.clear
+    if across:
+        below = math.ceil((strip.grid.across_from + strip.clear) / band - 1e-9)
+        foot = strip.grid.across_from - below * band
+    bands = math.ceil((strip.breadth + strip.clear - foot) / band) + 1
+    shape = partial(_shape, strip, band, foot)
+    profiles = {p.code: tuple(shape(way) for way in p.ways) for p in strip.parts}
+    bench = _Bench(strip, bands, band, foot, profiles, {})
+    bench.firsts.update(
+        {p.code: tuple(_firsts(bench, p, s) for s in profiles[p.code]) for p in strip.parts}
+    )
+    return bench
+
+
+def _shape(strip: Strip, band: float, foot: float, way: Way) -> Profile:
+    """The way's profile, its anchor on a band's lower edge where it is bound across."""
+    inset = 0.0
+    if strip.grid.across and way.anchor:
+        low = way.clearance.bounds[1]
+        inset = (low - way.anchor.y) % band
+        inset = 0.0 if band - inset < 1e-9 else inset
+    return profile(way, band, inset)
+
+
+def _firsts(bench: _Bench, part: Part, shape: Profile) -> NDArray[np.intp]:
+    """Bands in which the part may begin."""
+    strip, way = bench.strip, shape.way
+    lift = shape.inset - way.clearance.bounds[1]  # from a band's edge to the outline's lowest point
+    firsts = np.arange(max(0, bench.bands - shape.bands) + 1)
+    y = bench.foot + firsts * bench.band + lift
+    fits = (y > -1e-6) & (y + way.breadth < strip.breadth + 1e-6)
+    if part.on_fold:
+        fits &= np.abs(y) < 0.01
+    if strip.grid.across and way.anchor:
+        off = (y + way.anchor.y - strip.grid.across_from) / strip.grid.across
+        fits &= np.abs(off - np.round(off)) < 1e-6
+    return firsts[fits]
+
+
+def _lay(bench: _Bench, order: Iterable[Item], lean: float) -> Spots:
+    taken = Taken(bench.bands)
+    return tuple(_best(bench, taken, part, time, lean) for part, time in order)
+
+
+def _best(bench: _Bench, taken: Taken, part: Part, time: int, lean: float) -> Spot:
+    """Lay a part in the way and at the height where it costs least."""
+    found = []
+    ways = zip(bench.profiles[part.code], bench.firsts[part.code], strict=True)
+    for k, (shape, firsts) in enumerate(ways):
+        if not len(firsts):
+            continue
+        x = taken.least_x(shape, firsts, 0.0, _steps(bench.strip, shape.way))
+        cost = x + shape.way.length + lean * (firsts + shape.bands) * bench.band
+        best = int(np.argmin(np.round(cost, 6)))
+        found.append((round(float(cost[best]), 6), k, shape, float(x[best]), int(firsts[best])))
+    _, _, shape, x_best, first = min(found, key=lambda f: f[:2])
+    taken.add(shape, x_best, first)
+    y = bench.foot + first * bench.band + shape.inset - shape.way.clearance.bounds[1]
+    return Spot(part, time, shape.way, x_best, 0.0 if part.on_fold else y)
+
+
+def _steps(strip: Strip, way: Way) -> Steps:
+    """Where the outline's start may lie along the cloth."""
+    if not strip.grid.along or way.anchor is None:
+        return Steps()
+    return Steps(-way.anchor.x % strip.grid.along, strip.grid.along)

@@ -1,0 +1,131 @@
+"""Shapes to be laid on a strip of cloth, and where they lie.
+
+The strip runs along X from its squared end; Y goes across from 0, the selvedge or the fold, to its
+breadth. Centimetres.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+import shapely
+
+from drafting.geometry import Point, Transform
+
+Turn = Literal[0, 180]
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way to put a part down; the box round its outline starts at the origin.
+
+    Attributes:
+        turn: 0 with the top toward the cloth's start, 180 with the top toward its end.
+        mirrored: Whether the pattern lies face down.
+        move: From the piece's frame to this one.
+        outline: The cutting line's area.
+        clearance: The same with half the gap round it; what must not overlap.
+        anchor: The point that must lie on the repeat, where one must.
+    """
+
+    turn: Turn
+    mirrored: bool
+    move: Transform
+    outline: shapely.Polygon
+    clearance: shapely.Polygon
+    anchor: Point | None = None
+
+    @property
+    def length(self) -> float:
+        """Extent along the cloth in cm."""
+        return float(self.outline.bounds[2])
+
+    @property
+    def breadth(self) -> float:
+        """Extent across the cloth in cm."""
+        return float(self.outline.bounds[3])
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Something to lay down a number of times.
+
+    Attributes:
+        code: Unique in the strip.
+        order: Number of the order, from 0.
+        piece: Name of the piece.
+        copies: Numbers of the copies cut here, one tuple for each time it is laid; two where it
+            lies on double cloth.
+        ways: In which ways it may lie; the first one is preferred.
+        on_fold: Whether it lies against the fold, at y = 0.
+    """
+
+    code: str
+    order: int
+    piece: str
+    copies: tuple[tuple[int, ...], ...]
+    ways: tuple[Way, ...]
+    on_fold: bool = False
+
+    @property
+    def area(self) -> float:
+        """Area in cm² of what is cut, all copies and layers together."""
+        layers = sum(len(cut) for cut in self.copies) * (2 if self.on_fold else 1)
+        return float(self.ways[0].outline.area) * layers
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """Where anchors may lie: at x = any multiple of `along`, at y = `across_from` and multiples
+    of `across` from there; None leaves that direction free.
+    """  # noqa: D205 - one sentence
+
+    along: float | None = None
+    across: float | None = None
+    across_from: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """Parts and the breadth that they must keep to; `clear` is how far clearances stand off."""
+
+    parts: tuple[Part, ...]
+    breadth: float
+    clear: float
+    grid: Grid = Grid()
+
+    @property
+    def is_bound(self) -> bool:
+        """Whether places are bound to a repeat or to the fold."""
+        grid = self.grid
+        return bool(grid.along or grid.across) or any(part.on_fold for part in self.parts)
+
+    @property
+    def count(self) -> int:
+        """How many times something is laid."""
+        return sum(len(part.copies) for part in self.parts)
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """One part laid: which of its times, in which way, and the outline box's lower left corner."""
+
+    part: Part
+    time: int
+    way: Way
+    x: float
+    y: float
+
+    @property
+    def end(self) -> float:
+        """How far along the cloth it reaches, in cm."""
+        return self.x + self.way.length
+
+
+Spots = tuple[Spot, ...]
+
+
+def reach(spots: Spots) -> float:
+    """Length of cloth in cm that these take."""
+    return max((spot.end for spot in spots), default=0.0)
