@@ -5,29 +5,49 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from drafting.errors import ConstructionError
-from drafting.geometry import Path, Point, bulged, polyline, root
+from drafting.geometry import JOIN, Path, Point, root
 from drafting.geometry.segment import Segment
-from drafting.trace import Length, Place, Step, Stroke
+from drafting.trace import (
+    Bulge,
+    Compared,
+    Fold,
+    Length,
+    Outline,
+    Part,
+    Place,
+    Solved,
+    Step,
+    Stroke,
+    path_of,
+    straight,
+)
 from drafting.trace.place import length
+from drafting.trace.step import How, Moved, Sign, StepKind, Value
+from drafting.trace.stroke import Turn, measured_parts
 
 
 class DraftSheet:
-    """Records each named step in the order of the pencil. Does not leave the garment's chapter."""
+    """Records each named step in the order of the pencil. Does not leave the garment's chapter.
+
+    Every method takes the reason as a sentence; `source` says where the rule comes from where
+    that is another source than the chapter's.
+    """
 
     def __init__(self) -> None:
         self._steps: list[Step] = []
         self._chapter = ""
+        self._source = ""
 
     @property
     def steps(self) -> tuple[Step, ...]:
         """What has been drawn so far."""
         return tuple(self._steps)
 
-    def heading(self, title: str) -> None:
-        """Start a chapter of the construction."""
-        self._chapter = title
+    def heading(self, title: str, source: str = "") -> None:
+        """Start a chapter of the construction; `source` holds for all its steps."""
+        self._chapter, self._source = title, source
 
-    def point(self, name: str, place: Place | None, why: str) -> Place:
+    def point(self, name: str, place: Place | None, why: str, *, source: str = "") -> Place:
         """Record a point. Raises ConstructionError where the construction found none."""
         if place is None:
             raise ConstructionError(
@@ -35,40 +55,111 @@ class DraftSheet:
                 "girths and the heights against each other.",
                 where=name,
             )
-        named = Place(place.x, place.y, name, place.base, place.moves)
-        self._add("point", name, named, why, place)
+        base, moves = (place, ()) if place.name else (place.base, place.moves)
+        named = Place(place.x, place.y, name, base, moves)
+        self._add("point", name, named, why, named, source)
         return named
 
-    def length(self, name: str, value: float, why: str) -> Length:
+    def length(self, name: str, value: float, why: str, *, source: str = "") -> Length:
         """Record a length; later formulas call it by its name."""
         named = Length(value, name)
-        self._add("length", name, named, why, length(value))
+        self._add("length", name, named, why, length(value), source)
         return named
 
-    def line(self, name: str, *places: Place, why: str) -> Stroke:
+    def line(self, name: str, *places: Place, why: str, source: str = "") -> Stroke:
         """A straight line through two or more places."""
-        return self._stroke(Stroke(polyline(*places), "straight", places, (), name), why)
+        return self.draw(name, straight(*places), why, source=source)
 
-    def bulge(self, name: str, start: Place, end: Place, by: float, side: str, why: str) -> Stroke:
+    def bulge(
+        self,
+        name: str,
+        start: Place,
+        end: Place,
+        by: float,
+        side: Turn,
+        why: str,
+        *,
+        source: str = "",
+    ) -> Stroke:
         """A shallow curve whose middle stands `by` cm to the left or right of the straight line."""
-        out = float(by) if side == "left" else -float(by)
-        path = Path((bulged(start, end, out),))
-        return self._stroke(Stroke(path, "bulged", (start, end), (by, side), name), why)
+        return self.draw(name, (Bulge(start, end, length(by), side),), why, source=source)
 
     def curve(
-        self, name: str, start: Place, end: Place, segments: tuple[Segment, ...], how: str, why: str
+        self,
+        name: str,
+        start: Place,
+        end: Place,
+        segments: tuple[Segment, ...],
+        how: str,
+        why: str,
+        *,
+        source: str = "",
     ) -> Stroke:
-        """A smooth curve between two places; `how` says its tangents in words."""
-        return self._stroke(Stroke(Path(segments), "curve", (start, end), (how,), name), why)
+        """A line of ready segments between two places; `how` says in words how it runs.
 
-    def stroke(self, stroke: Stroke, why: str) -> Stroke:
+        Its directions are told in degrees only: `draw` tells them by what lies on the paper.
+        """
+        parts = measured_parts(segments, start, end)
+        return self.stroke(Stroke(Path(segments), parts, name, remark=how), why, source=source)
+
+    def draw(self, name: str, parts: tuple[Part, ...], why: str, *, source: str = "") -> Stroke:
+        """A line of straight parts and curves, each starting where the last one ended."""
+        return self.stroke(Stroke(path_of(parts), parts, name), why, source=source)
+
+    def draw_over(
+        self,
+        name: str,
+        part: Part,
+        folds: tuple[Fold, ...],
+        opened: Path,
+        why: str,
+        *,
+        source: str = "",
+    ) -> Stroke:
+        """A curve drawn while darts are closed; `opened` is how it lies with the darts open.
+
+        The part ends at the place where its end lies while the darts are open, and arrives there
+        in a direction that holds while they are open; closing carries both along.
+        """
+        return self.stroke(Stroke(opened, (part,), name, folds), why, source=source)
+
+    def stroke(self, stroke: Stroke, why: str, *, source: str = "") -> Stroke:
         """Record a line that a craft has drawn."""
-        return self._stroke(stroke, why)
+        self._add("line", stroke.name, stroke, why, stroke, source)
+        return stroke
 
-    def decide(self, name: str, answer: bool, question: str, why: str) -> bool:  # noqa: FBT001 - the answer is what is recorded
+    def outline(
+        self, name: str, lines: tuple[Stroke, ...], why: str, *, source: str = ""
+    ) -> Outline:
+        """Record which lines bound a piece of the draft, in walking order, whichever way drawn.
+
+        Raises:
+            ValueError: The lines do not meet end to end.
+        """
+        walked = Outline(_walked(lines))
+        self._add("outline", name, walked, why, walked, source)
+        return walked
+
+    def decide(self, name: str, answer: bool, question: str, why: str, *, source: str = "") -> bool:  # noqa: FBT001 - the answer is what is recorded
         """Record a decision: the question, the answer for this body, and the reason."""
-        self._add("decision", name, answer, why, question)
+        self._add("decision", name, answer, why, "", source, question)
         return answer
+
+    def compare(
+        self,
+        name: str,
+        measured: float,
+        sign: Sign,
+        limit: float,
+        question: str,
+        why: str,
+        *,
+        source: str = "",
+    ) -> bool:
+        """Decide by holding a length against another, and record both."""
+        compared = Compared(length(measured), sign, length(limit))
+        self._add("decision", name, compared.holds, why, compared, source, question)
+        return compared.holds
 
     def solve(
         self,
@@ -77,6 +168,8 @@ class DraftSheet:
         wanted: float,
         between: tuple[float, float],
         why: str,
+        *,
+        source: str = "",
     ) -> Length:
         """Find the value that brings what is measured to what is wanted, and record both.
 
@@ -93,27 +186,56 @@ class DraftSheet:
                 received=float(wanted),
                 allowed=(low, high),
             )
-        how = f"brought to {float(wanted):.2f} cm between {between[0]:.2f} and {between[1]:.2f}"
-        self._add("solved", name, found, why, how)
+        how = Solved(length(wanted), between, measure(found))
+        self._add("solved", name, found, why, how, source)
         return Length(found, name)
 
-    def true(self, name: str, moved: tuple[tuple[str, float], ...], why: str) -> None:
-        """Record a trueing: what moved, and how far in cm."""
-        self._add("trued", name, moved, why, "")
+    def found(self, name: str, value: float, how: str, why: str) -> None:
+        """Record a value that was found by trying, and what it was brought to."""
+        self._add("solved", name, float(value), why, how)
 
-    def _stroke(self, stroke: Stroke, why: str) -> Stroke:
-        self._add("line", stroke.name, stroke, why, "")
-        return stroke
+    def true(self, name: str, moved: Moved, why: str, *, agree: str = "", source: str = "") -> None:
+        """Record a trueing: what moved, how far in cm, and what was brought to agree by it."""
+        self._add("trued", name, moved, why, agree, source)
 
     def _add(
         self,
-        kind: str,
+        kind: StepKind,
         name: str,
-        value: object,
+        value: Value,
         why: str,
-        how: str | Place | Length,
+        how: How,
+        source: str,
+        question: str = "",
     ) -> None:
-        self._steps.append(Step(kind, self._chapter, name, value, why, how))  # type: ignore[arg-type]
+        self._steps.append(
+            Step(kind, self._chapter, name, value, why, how, source or self._source, question)
+        )
+
+
+def _walked(lines: tuple[Stroke, ...]) -> tuple[tuple[Stroke, bool], ...]:
+    """Each line with whether it is walked backward, so that each starts where the last ended."""
+    first = lines[0].path
+    here = first.start if _ends_on(lines[1].path, first.start) else first.end
+    walked = [(lines[0], here is first.start)]
+    for line in lines[1:]:
+        ends = (line.path.start, line.path.end)
+        backward = ends[1].distance(here) < ends[0].distance(here)
+        start, here = reversed(ends) if backward else ends
+        if start.distance(_walked_to(walked[-1])) > JOIN:
+            raise ValueError(f"{line.name} does not start where the line before it ends")
+        walked.append((line, backward))
+    return tuple(walked)
+
+
+def _walked_to(step: tuple[Stroke, bool]) -> Point:
+    """Where a line ends that is walked forward, or backward."""
+    stroke, backward = step
+    return stroke.path.start if backward else stroke.path.end
+
+
+def _ends_on(path: Path, point: Point) -> bool:
+    return min(path.start.distance(point), path.end.distance(point)) < JOIN
 
 
 def moved(old: Point, new: Point) -> float:

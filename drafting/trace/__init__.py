@@ -1,12 +1,64 @@
 """Values that remember how they were found.
 
 A `Length` is a number that also knows its formula; a `Place` is a point that knows the words to
-find it. Text is built only when someone asks for it.
+find it; a `Stroke` is a line that knows how it was drawn, its `Bearing`s by what lies on the paper.
+Text is built only when someone asks for it.
 """
 
+from drafting.trace.bearing import (
+    DOWNWARD,
+    LEFTWARD,
+    RIGHTWARD,
+    UPWARD,
+    Bearing,
+    along,
+    running,
+)
 from drafting.trace.length import Length, larger, smaller
 from drafting.trace.place import Move, Place
-from drafting.trace.step import Step
-from drafting.trace.stroke import Stroke
+from drafting.trace.saying import Saying
+from drafting.trace.step import Compared, Outline, Solved, Step
+from drafting.trace.stroke import (
+    Bend,
+    Bulge,
+    Fold,
+    Guide,
+    Part,
+    Straight,
+    Stroke,
+    middle_out,
+    past_diagonal,
+    path_of,
+    straight,
+)
 
-__all__ = ["Length", "Move", "Place", "Step", "Stroke", "larger", "smaller"]
+__all__ = [
+    "DOWNWARD",
+    "LEFTWARD",
+    "RIGHTWARD",
+    "UPWARD",
+    "Bearing",
+    "Bend",
+    "Bulge",
+    "Compared",
+    "Fold",
+    "Guide",
+    "Length",
+    "Move",
+    "Outline",
+    "Part",
+    "Place",
+    "Saying",
+    "Solved",
+    "Step",
+    "Straight",
+    "Stroke",
+    "along",
+    "larger",
+    "middle_out",
+    "past_diagonal",
+    "path_of",
+    "running",
+    "smaller",
+    "straight",
+]

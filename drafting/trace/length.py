@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, Self
 
@@ -60,11 +62,11 @@ class Length(float):
     @property
     def formula(self) -> str:
         """The arithmetic in the trade's words: "1/4 hip + 0.5 cm"; a plain number is "3 cm"."""
-        return _words(self)
+        return said(self)
 
     def with_numbers(self) -> str:
         """The same formula with this body's numbers in place of the names."""
-        return _words(self, numbers=True)
+        return said(self, numbers=True)
 
 
 def larger(a: float, b: float) -> Length:
@@ -83,43 +85,98 @@ def number(value: float) -> str:
     return "0" if text == "-0" else text
 
 
-def _words(
-    value: float, *, numbers: bool = False, inner: bool = False, factor: bool = False
-) -> str:
-    how = value.how if isinstance(value, Length) else None
-    if how is None:
-        return number(value) if factor else f"{number(value)} cm"
-    if isinstance(how, str):
-        return f"{number(value)} cm" if numbers else how
-    sign, a, b = how
-    if sign in ("+", "-"):
+def centimetres(value: float) -> str:
+    """A plain length in cm: "1.5 cm"."""
+    return f"{number(value)} cm"
+
+
+def said(value: float, show: Callable[[float], str] = centimetres, *, numbers: bool = False) -> str:
+    """The arithmetic of a length in words.
+
+    Args:
+        value: A length, with its memory if it has one.
+        show: Writes a plain length in cm.
+        numbers: Whether names give way to their numbers: "1/4 × 101 cm" for "1/4 hip".
+    """
+    return _Words(show, numbers).of(value)
+
+
+NOTHING = 5e-3
+"""Less than this (cm) is not said: no pencil adds it."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Words:
+    """One way of putting arithmetic into words."""
+
+    show: Callable[[float], str]
+    numbers: bool
+
+    def of(self, value: float, *, inner: bool = False) -> str:
+        """A length in words; an `inner` one stands in brackets where it has several parts."""
+        match value.how if isinstance(value, Length) else None:
+            case None:
+                return self.show(value)
+            case str(name):
+                return self.show(value) if self.numbers else name
+            case (("+" | "-") as sign, a, b):
+                return self._sum(sign, a, b, inner=inner)
+            case (("larger" | "smaller") as which, a, b):
+                text = f"the {which} of {self.of(a, inner=True)} and {self.of(b, inner=True)}"
+                return f"({text})" if inner else text
+            case _:
+                return self._product(value)
+
+    def _sum(self, sign: str, a: float, b: float, *, inner: bool) -> str:
+        if not remembers(b) and abs(b) < NOTHING:
+            return self.of(a, inner=inner)
+        if not remembers(a) and abs(a) < NOTHING and sign == "+":
+            return self.of(b, inner=inner)
+        if not remembers(b) and b < 0:
+            sign, b = {"+": "-", "-": "+"}[sign], -b
         # a subtracted sum needs its brackets; an added one does not
-        right = _words(b, numbers=numbers, inner=sign == "-")
-        text = f"{_words(a, numbers=numbers)} {sign} {right}"
+        text = f"{self.of(a)} {sign} {self.of(b, inner=sign == '-')}"
         return f"({text})" if inner else text
-    if sign in ("larger", "smaller"):
-        return f"the {sign} of {_words(a, numbers=numbers)} and {_words(b, numbers=numbers)}"
-    return _product(sign, a, b, numbers=numbers)
+
+    def _product(self, value: float) -> str:
+        factor, core = _shares(value)
+        if isinstance(core, Length) and isinstance(core.how, tuple) and core.how[0] in "*/":
+            sign, a, b = core.how
+            mark = {"*": "×", "/": "÷"}[sign]
+            return f"{self.of(a, inner=True)} {mark} {self.of(b, inner=True)}"
+        if not remembers(core):
+            return self.show(factor * float(core))
+        if abs(factor - 1) < 1e-9:
+            return self.of(core)
+        times = self.numbers and not (isinstance(core, Length) and isinstance(core.how, tuple))
+        share = _fraction(factor)
+        joint = " × " if times or share.isdecimal() or "." in share else " "
+        return f"{share}{joint}{self.of(core, inner=True)}"
 
 
-def _product(sign: str, a: float, b: float, *, numbers: bool) -> str:
-    if sign == "/" and not _remembers(b):
-        share = _fraction(1 / float(b))
-        return f"{share} {_words(a, numbers=numbers, inner=True)}"
-    if sign == "*" and _remembers(a) != _remembers(b):
-        many, what = (b, a) if _remembers(a) else (a, b)
-        return f"{_fraction(float(many))} {_words(what, numbers=numbers, inner=True)}"
-    mark = "×" if sign == "*" else "÷"
-    left, right = (_words(v, numbers=numbers, inner=True) for v in (a, b))
-    return f"{left} {mark} {right}"
-
-
-def _remembers(value: float) -> bool:
+def remembers(value: float) -> bool:
+    """Whether a value knows where it comes from."""
     return isinstance(value, Length) and value.how is not None
+
+
+def _shares(value: float) -> tuple[float, float]:
+    """The plain factor of a product, however it was multiplied up, and the length it shares."""
+    match value.how if isinstance(value, Length) else None:
+        case ("/" | "*", a, b) if not remembers(a) and not remembers(b):
+            return 1.0, float(value)
+        case ("/", a, b) if not remembers(b):
+            factor, core = _shares(a)
+            return factor / float(b), core
+        case ("*", a, b) if remembers(a) != remembers(b):
+            many, what = (b, a) if remembers(a) else (a, b)
+            factor, core = _shares(what)
+            return factor * float(many), core
+    return 1.0, value
 
 
 def _fraction(share: float) -> str:
     exact = Fraction(share).limit_denominator(64)
-    if abs(float(exact) - share) < 1e-9 and exact.denominator > 1:
-        return f"{exact.numerator}/{exact.denominator}"
-    return f"{number(share)} ×"
+    simple = exact.numerator == 1 or exact.denominator <= 16
+    if simple and abs(float(exact) - share) < 1e-9:
+        return str(exact)
+    return f"{share:.4f}".rstrip("0").rstrip(".")

@@ -6,7 +6,19 @@ import math
 from dataclasses import dataclass
 
 from drafting.geometry import Point, Vector, meet
-from drafting.trace.length import Length, number
+from drafting.trace.length import Length, number, said
+from drafting.trace.saying import Named, Saying
+
+Operand = Named | float | str
+
+
+def name_of(place: Named) -> str:
+    """What a place or line is called in words."""
+    return place.name or "the point before"
+
+
+BY_NAME = Saying(name_of, said)
+"""Places by their names, lengths by their formulas."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,40 +26,43 @@ class Move:
     """One move of the pencil: a verb of `MOVES` and what it takes (places, lengths, degrees)."""
 
     verb: str
-    operands: tuple[Place | float | str, ...]
+    operands: tuple[Operand, ...]
 
-    def words(self) -> str:
-        """The move as one says it: "9.33 cm up", "level with the hip line"."""
-        texts = [_operand(o) for o in self.operands]
-        return MOVES[self.verb].format(*texts)
+    def words(self, saying: Saying = BY_NAME) -> str:
+        """The move as one says it: "9.33 cm up", "straight down to the level of the hip line"."""
+        return MOVES[self.verb].format(*(spoken(o, saying) for o in self.operands))
 
 
 MOVES = {
-    "at": "at the corner of the paper",
+    "at": "anywhere on the paper with room about it",
     "right": "{0} to the right",
     "left": "{0} to the left",
     "up": "{0} up",
     "down": "{0} down",
-    "level": "across to the level of {0}",
-    "plumb": "up or down to stand plumb with {0}",
+    "level": "straight {1} to the level of {0}",
+    "plumb": "straight to the {1} until plumb with {0}",
     "toward": "{1} toward {0}",
     "between": "{1} of the way to {0}",
     "slant": "{0} on a line at {1} degrees",
-    "reach": "{1} away, on the level of {0}, to the {2}",
-    "square": "{2} square out from the line between {0} and {1}, to the {3}",
+    "reach": "{1} to the {2}, to meet the level of {0}",
+    "square": "{2} to the {3}, square to the line {0} - {1}",
     "meeting": "where the line {0} - {1} meets the line {2} - {3}",
-    "along": "{1} along the {0}",
-    "trued": "{0}",
+    "along": "{1} along {0}",
 }
 """The verbs of the pencil, each with the words for it; {0}, {1} are its operands."""
 
 
-def _operand(value: Place | float | str) -> str:
-    if isinstance(value, Place):
-        return value.name or "the point before"
-    if isinstance(value, Length):
-        return value.formula
-    return value if isinstance(value, str) else number(value)
+def spoken(value: Operand, saying: Saying) -> str:
+    """An operand in words: a length, a word, a plain number, or a place or line."""
+    match value:
+        case Length():
+            return saying.length(value)
+        case str():
+            return value
+        case float() | int():
+            return number(value)
+        case _:
+            return saying.place(value)
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +88,7 @@ class Place(Point):
     def __hash__(self) -> int:
         return hash((self.x, self.y))
 
-    def _moved(self, x: float, y: float, verb: str, *operands: Place | float | str) -> Place:
+    def _moved(self, x: float, y: float, verb: str, *operands: Operand) -> Place:
         base, before = (self, ()) if self.name else (self.base, self.moves)
         return Place(x, y, "", base, (*before, Move(verb, operands)))
 
@@ -95,11 +110,13 @@ class Place(Point):
 
     def level_with(self, other: Place) -> Place:
         """Straight up or down to the level of another place."""
-        return self._moved(self.x, other.y, "level", other)
+        way = "up" if other.y > self.y else "down"
+        return self._moved(self.x, other.y, "level", other, way)
 
     def plumb_with(self, other: Place) -> Place:
         """Straight across to stand over or under another place."""
-        return self._moved(other.x, self.y, "plumb", other)
+        way = "right" if other.x > self.x else "left"
+        return self._moved(other.x, self.y, "plumb", other, way)
 
     def towards(self, other: Place, distance: float) -> Place:
         """So many cm on the line to another place."""
@@ -146,8 +163,8 @@ def length(value: float) -> Length:
 
 
 def corner_of_paper(x: float = 0.0, y: float = 0.0) -> Place:
-    """Where the pencil starts."""
-    return Place(float(x), float(y), "", None, (Move("at", ()),))
+    """Where the pencil starts: any point of the paper, all else is measured from it."""
+    return Place(float(x), float(y), "", None, (Move("at", (float(x), float(y))),))
 
 
 def meeting(a: Place, b: Place, c: Place, d: Place) -> Place | None:

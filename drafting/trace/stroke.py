@@ -1,41 +1,214 @@
-"""A pencil line that knows how it was drawn."""
+"""A pencil line that knows how it was drawn: straight parts and curves between named places."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
+from typing import Literal
 
-from drafting.geometry import Path
-from drafting.trace.length import Length, number
-from drafting.trace.place import Place
+from drafting.geometry import Cubic, Line, Path, Segment, bulged, with_handles
+from drafting.trace.bearing import Bearing, along, at_degrees
+from drafting.trace.length import Length
+from drafting.trace.place import BY_NAME, Move, Operand, Place, length, spoken
+from drafting.trace.saying import Saying
 
-STROKES = {
-    "straight": "Join {0} with a straight line.",
-    "bulged": "Join {0}, the middle {1} to the {2} of the straight line.",
-    "hook": "Join {0} with a curve that leaves along {1} and touches the point {2}.",
-    "curve": "Join {0} with a smooth curve: {1}.",
+Turn = Literal["left", "right"]
+
+
+@dataclass(frozen=True, slots=True)
+class Straight:
+    """A straight part of a line."""
+
+    start: Place
+    end: Place
+
+    @property
+    def segment(self) -> Line:
+        """The geometry."""
+        return Line(self.start, self.end)
+
+
+@dataclass(frozen=True, slots=True)
+class Guide:
+    """What a hand looks at while it bends a curve: a way of `GUIDES` and what it takes."""
+
+    verb: str
+    operands: tuple[Operand, ...]
+
+    def words(self, saying: Saying = BY_NAME) -> str:
+        """The guide as one says it: "past a point 3 cm out on the diagonal of the corner"."""
+        return GUIDES[self.verb].format(*(spoken(o, saying) for o in self.operands))
+
+
+GUIDES = {
+    "diagonal": "past a point {1} out on the diagonal of {0}",
+    "middle": "its middle {0} to the {1} of the straight line",
 }
-"""The ways to draw a line, each with the words for it."""
+"""What may guide a curve beside its end directions; {0}, {1} are the guide's operands."""
+
+
+def past_diagonal(corner: Place, distance: float) -> Guide:
+    """The curve cuts the 45 degree line of a corner so many cm out."""
+    return Guide("diagonal", (corner, length(distance)))
+
+
+def middle_out(by: float, side: Turn) -> Guide:
+    """The curve's middle stands so many cm off the straight line, to the left or right."""
+    return Guide("middle", (length(by), side))
+
+
+@dataclass(frozen=True, slots=True)
+class Bend:
+    """A curved part of a line: a cubic with named directions at both ends.
+
+    Attributes:
+        start: Where it starts.
+        end: Where it ends.
+        leaving: Direction of travel at the start.
+        arriving: Direction of travel at the end.
+        handles: How far each end's handle reaches along its direction, cm.
+        guide: What a hand looks at while bending it.
+    """
+
+    start: Place
+    end: Place
+    leaving: Bearing
+    arriving: Bearing
+    handles: tuple[float, float]
+    guide: Guide | None = None
+
+    @property
+    def segment(self) -> Cubic:
+        """The geometry."""
+        return with_handles(
+            self.start, self.leaving.vector, self.end, self.arriving.vector, *self.handles
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Bulge:
+    """A shallow arc whose middle stands `by` cm to a side of the straight line."""
+
+    start: Place
+    end: Place
+    by: Length
+    side: Turn
+
+    @property
+    def segment(self) -> Cubic:
+        """The geometry."""
+        return bulged(self.start, self.end, float(self.by) if self.side == "left" else -self.by)
+
+
+Part = Straight | Bend | Bulge
+
+
+@dataclass(frozen=True, slots=True)
+class Fold:
+    """A dart that is closed while a line is drawn over it: both legs' ends and its point."""
+
+    near: Place
+    far: Place
+    point: Place
 
 
 @dataclass(frozen=True, slots=True)
 class Stroke:
-    """A drawn line: its path in cm, the way it was drawn, and the places and amounts it used."""
+    """A drawn line.
+
+    Attributes:
+        path: Where it runs, in cm, as it lies on the paper.
+        parts: How it was drawn, part by part. With `folds` it is one curve, drawn while those
+            darts are closed, and `path` is that curve after they were opened again.
+        name: The trade's word for it.
+        folds: Darts that were closed for it, from its start to its end.
+        remark: What else there is to say of how it runs.
+    """
 
     path: Path
-    how: str
-    through: tuple[Place, ...]
-    operands: tuple[Place | float | str, ...] = ()
+    parts: tuple[Part, ...]
     name: str = ""
+    folds: tuple[Fold, ...] = ()
+    remark: str = ""
 
-    def words(self) -> str:
-        """The sentence that tells how to draw it."""
-        ends = " and ".join(p.name or "the point before" for p in self.through)
-        return STROKES[self.how].format(ends, *(_text(o) for o in self.operands))
+    @property
+    def start(self) -> Place:
+        """Where it starts."""
+        return self.parts[0].start
+
+    @property
+    def end(self) -> Place:
+        """Where it ends."""
+        return self.parts[-1].end
+
+    def at(self, distance: float) -> Place:
+        """The place so many cm along the line from its start."""
+        point = self.path.at(float(distance))
+        return Place(point.x, point.y, "", None, (Move("along", (self, length(distance))),))
+
+    def words(self, saying: Saying = BY_NAME) -> str:
+        """How it is drawn, in one line of text."""
+        told = "; ".join((*(words_of(p, saying) for p in self.parts), *self.notes()))
+        if not self.folds:
+            return f"from {saying.place(self.start)} {told}"
+        return f"with the darts closed from {saying.place(self.start)} {told}; open the darts again"
+
+    def notes(self) -> tuple[str, ...]:
+        """The remark, where there is one."""
+        return (self.remark,) if self.remark else ()
 
 
-def _text(value: Place | float | str) -> str:
-    if isinstance(value, Place):
-        return value.name
-    if isinstance(value, Length):
-        return value.formula
-    return value if isinstance(value, str) else f"{number(value)} cm"
+def words_of(part: Part, saying: Saying = BY_NAME) -> str:
+    """One part in words: "straight to the front curve start"."""
+    end = saying.place(part.end)
+    match part:
+        case Straight():
+            return f"straight to {end}"
+        case Bulge():
+            return f"bowed to {end}, {middle_out(part.by, part.side).words(saying)}"
+        case Bend():
+            return f"curved to {end}, " + ", ".join(bend_words(part, saying))
+
+
+def bend_words(bend: Bend, saying: Saying = BY_NAME) -> tuple[str, ...]:
+    """How a curve leaves, what guides it, and how it arrives."""
+    leaving = f"leaving {bend.leaving.words(saying)}"
+    guided = () if bend.guide is None else (bend.guide.words(saying),)
+    first = () if bend.guide and bend.guide.verb == "middle" else (leaving,)
+    return (*first, *guided, f"arriving {bend.arriving.words(saying)}")
+
+
+def path_of(parts: tuple[Part, ...]) -> Path:
+    """The parts as one path."""
+    return Path(tuple(part.segment for part in parts))
+
+
+def straight(*places: Place) -> tuple[Straight, ...]:
+    """Straight parts through two or more places."""
+    return tuple(Straight(a, b) for a, b in pairwise(places))
+
+
+def measured_parts(segments: tuple[Segment, ...], start: Place, end: Place) -> tuple[Part, ...]:
+    """Parts read off drawn segments: the joints measured from the start, directions in degrees."""
+    joints = [_measured(start, s) for s in segments[:-1]]
+    ends = pairwise((start, *joints, end))
+    return tuple(_part(segment, a, b) for segment, (a, b) in zip(segments, ends, strict=True))
+
+
+def _measured(start: Place, segment: Segment) -> Place:
+    """A joint found from the line's start: so far across, so far up or down."""
+    if isinstance(segment.end, Place) and segment.end.name:
+        return segment.end
+    across, up = segment.end.x - start.x, segment.end.y - start.y
+    beside = start.right(across) if across >= 0 else start.left(-across)
+    return beside.up(up) if up >= 0 else beside.down(-up)
+
+
+def _part(segment: Segment, start: Place, end: Place) -> Part:
+    if isinstance(segment, Line):
+        return Straight(start, end)
+    out, back = segment.leaving - segment.start, segment.end - segment.arriving
+    leaving, arriving = (
+        at_degrees(v.angle) if v.length else along(start, end) for v in (out, back)
+    )
+    return Bend(start, end, leaving, arriving, (out.length, back.length))
