@@ -1,0 +1,135 @@
+"""The top of two panels trued against each other: waists to their length, sides even.
+
+Source: walking the sides, closing the darts and redrawing the waist over them, square to the centre
+and running on over the side seam, are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from drafting.craft.darts import PlannedDart
+from drafting.craft.sheet import DraftSheet
+from drafting.craft.trueing import natural_opening, nudged, seam_over_darts
+from drafting.errors import ConstructionError
+from drafting.geometry import Cubic, Path, Point, Segment, Vector, root
+from drafting.trace import Place
+
+EVEN = 1e-4
+"""Seams are brought to within 0.0001 cm of each other, far inside the 0.05 cm that is asked."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PanelTop:
+    """A panel's waist while its corner at the side is being trued; the side may lie either way.
+
+    Attributes:
+        name: "front" or "back".
+        centre: Where the waist meets the centre.
+        down: Direction of the centre line there, away from the waist.
+        corner: Where the waist meets the side.
+        sewn: Wanted length of the waist with its darts closed, cm.
+        darts: From the centre to the side.
+        draw_side: The side seam downward, for a corner.
+    """
+
+    name: str
+    centre: Point
+    down: Vector
+    corner: Place
+    sewn: float
+    darts: tuple[PlannedDart, ...]
+    draw_side: Callable[[Place], tuple[Segment, ...]]
+
+    @property
+    def side(self) -> Path:
+        """The side seam downward."""
+        return Path(self.draw_side(self.corner))
+
+    @property
+    def square(self) -> Vector:
+        """Direction in which the waist leaves the centre."""
+        out = self.down.unit.right
+        return out if out.dot(self.corner - self.centre) > 0 else -out
+
+    def opening(self) -> float:
+        """By how many degrees the corner is wider than 90 if the waist bends evenly."""
+        down = self.draw_side(self.corner)[0].tangent(0.0)
+        return natural_opening(self.centre, self.square, self.corner, down, self.darts)
+
+    def waist(self, opened: float) -> Cubic:
+        """The waist with its darts closed, the corner `opened` degrees wider than 90."""
+        down = self.draw_side(self.corner)[0].tangent(0.0)
+        return seam_over_darts(self.centre, self.square, self.corner, down, opened, self.darts)
+
+    def to_length(self, opened: float) -> PanelTop:
+        """Shift the corner along the waist until the closed waist has its length.
+
+        Raises:
+            ConstructionError: No shift of up to 3 cm does it.
+        """
+        size = self.centre.distance(self.corner)
+        centre = Place(self.centre.x, self.centre.y)
+
+        def at(shift: float) -> PanelTop:
+            return replace(self, corner=self.corner.between(centre, shift / size))
+
+        wanted = float(self.sewn)
+        shift = root(lambda s: at(s).waist(opened).length() - wanted, -3.0, 3.0, EVEN / 10)
+        if shift is None:
+            raise ConstructionError(
+                f"The {self.name} waist cannot be brought to its length.", where="waist"
+            )
+        return at(shift)
+
+    def error(self, opened: float) -> float:
+        """How far the closed waist is from its length, cm."""
+        return abs(self.waist(opened).length() - float(self.sewn))
+
+
+def even_tops(
+    front: PanelTop, back: PanelTop, sheet: DraftSheet
+) -> tuple[tuple[PanelTop, PanelTop], tuple[float, float]]:
+    """Move the corners at the side until the waists have their length and the sides are even.
+
+    Returns:
+        The tops with their corners moved, and by how many degrees each corner is wider than 90.
+
+    Raises:
+        ConstructionError: A waist cannot be brought to its length.
+    """
+    one, two = front, back
+    for _ in range(30):
+        openings = shared_openings(one, two)
+        one, two = one.to_length(openings[0]), two.to_length(openings[1])
+        gap = (one.side.length() - two.side.length()) / 2
+        openings = shared_openings(one, two)
+        if abs(gap) < EVEN / 4 and max(one.error(openings[0]), two.error(openings[1])) < EVEN:
+            break
+        one = replace(one, corner=nudged(one.corner, 0, -gap))
+        two = replace(two, corner=nudged(two.corner, 0, gap))
+    moved = tuple(
+        (f"{new.name} side at the waist", old.corner.distance(new.corner))
+        for old, new in ((front, one), (back, two))
+    )
+    why = "Side to side, and each waist to its length with the darts closed."
+    sheet.true("waist and sides", moved, why)
+    return (one, two), shared_openings(one, two)
+
+
+def shared_openings(one: PanelTop, two: PanelTop) -> tuple[float, float]:
+    """Corner angles over 90 degrees, as even as the curves allow, summing to none."""
+    a, b = one.opening(), two.opening()
+    return (a - b) / 2, (b - a) / 2
+
+
+def settled(drafted: Place, corner: Place) -> Place:
+    """The corner told by its last move only: from the drafted corner across and up."""
+    return nudged(drafted, corner.x - drafted.x, corner.y - drafted.y)
+
+
+def dip(waist: Path, side: Point) -> float:
+    """Greatest distance in cm of a waist from the straight line between its start and `side`."""
+    along = (side - waist.start).unit
+    return max(abs((p - waist.start).cross(along)) for p in waist.flattened(0.05))
