@@ -190,9 +190,18 @@ class DraftSheet:
         self._add("solved", name, found, why, how, source)
         return Length(found, name)
 
-    def found(self, name: str, value: float, how: str, why: str) -> None:
-        """Record a value that was found by trying, and what it was brought to."""
-        self._add("solved", name, float(value), why, how)
+    def found(
+        self,
+        name: str,
+        value: float,
+        wanted: float,
+        between: tuple[float, float],
+        reached: float,
+        why: str,
+    ) -> None:
+        """Record a value that was found by trying: the goal, its limits, and what it reached."""
+        how = Solved(length(wanted), between, reached)
+        self._add("solved", name, float(value), why, how, "")
 
     def true(self, name: str, moved: Moved, why: str, *, agree: str = "", source: str = "") -> None:
         """Record a trueing: what moved, how far in cm, and what was brought to agree by it."""
