@@ -110,7 +110,8 @@ class Arrangement:
 class _Profile:
     """A block's least and greatest x in each band, from its top, with half the gap round it.
 
-    `breadth` is the greatest x of all, `lead` the sum of the least ones.
+    `breadth` is the greatest x of all; `narrowest`, `widest` and `size` are the least, the
+    greatest and the sum of the bands' breadths; `lead` is the sum of the least xs.
     """
 
     left: Reach
@@ -118,13 +119,18 @@ class _Profile:
     turned: bool
     bands: int
     breadth: float
+    narrowest: float
+    widest: float
+    size: float
     lead: float
 
     @classmethod
     def of(cls, ring: Reach, count: int, *, turned: bool) -> _Profile:
         """Of a closed polyline, Y downward from its top."""
         left, right = _reaches(ring, count)
-        return cls(left, right, turned, count, float(np.max(right)), float(np.sum(left)))
+        wide = right - left
+        sums = (right.max(), wide.min(), wide.max(), wide.sum(), left.sum())
+        return cls(left, right, turned, count, *map(float, sums))
 
 
 @dataclass(frozen=True, slots=True)
@@ -218,12 +224,14 @@ def _reaches(ring: Reach, count: int) -> tuple[Reach, Reach]:
 
 
 def _heights(tallest: float, count: int, tiling: Tiling | None) -> Iterator[float]:
+    """Sheets as high as the tallest block and as high as two of them; between, little is won."""
     if tiling is None:
         yield tallest
         return
     least = tiling.rows(tallest)
-    for rows in range(least, 2 * least + 1 if count > 1 else least + 1):
-        yield tiling.tall(rows)
+    rows = {least, least + 1, 2 * least - 1, 2 * least} if count > 1 else {least}
+    for number in sorted(rows):
+        yield tiling.tall(number)
 
 
 def _orders(
@@ -248,15 +256,49 @@ def _orders(
     ]
 
 
+@dataclass(slots=True)
+class _Gap:
+    """Free room to the left of a block that was pushed as far as it goes: from, to, per band."""
+
+    low: Reach
+    high: Reach
+
+    def place(self, ways: tuple[_Profile, ...]) -> _Laid | None:
+        """Where a block fits in, as high up and as far left as it goes; takes the room up."""
+        room = self.high - self.low
+        if np.count_nonzero(room >= ways[0].narrowest) < ways[0].bands:
+            return None
+        if float(room.max()) < ways[0].widest or float(room.sum()) < ways[0].size:
+            return None
+        for profile in ways:
+            least = np.max(sliding_window_view(self.low, profile.bands) - profile.left, axis=1)
+            most = np.min(sliding_window_view(self.high, profile.bands) - profile.right, axis=1)
+            fits = np.flatnonzero(least <= most)
+            if len(fits):
+                band = int(fits[0])
+                laid = _Laid(profile, float(least[band]), band)
+                self.low[band : band + profile.bands] = laid.x + profile.right
+                return laid
+        return None
+
+
 def _pack(
     profiles: tuple[tuple[_Profile, ...], ...], order: tuple[int, ...], bands: int
 ) -> tuple[_Laid, ...]:
     edge: Reach = np.zeros(bands)
+    gaps: list[_Gap] = []
     laid: dict[int, _Laid] = {}
     for i in order:
-        laid[i] = _best_place(profiles[i], edge)
-        part = slice(laid[i].band, laid[i].band + laid[i].profile.bands)
-        edge[part] = np.maximum(edge[part], laid[i].x + laid[i].profile.right)
+        found = next((p for gap in gaps if (p := gap.place(profiles[i]))), None)
+        if found:
+            laid[i] = found
+            continue
+        place = laid[i] = _best_place(profiles[i], edge)
+        part = slice(place.band, place.band + place.profile.bands)
+        gap = _Gap(edge.copy(), edge.copy())
+        gap.high[part] = place.x + place.profile.left
+        gaps.append(gap)
+        edge[part] = place.x + place.profile.right
     return tuple(laid[i] for i in range(len(profiles)))
 
 

@@ -10,42 +10,17 @@ from collections import Counter
 from collections.abc import Iterator
 from typing import Literal
 
-import shapely
-from shapely import affinity
-from shapely.geometry.base import BaseGeometry
-
-from drafting.drawing.block import Entry, TextBlock, forced, running, stacked
+from drafting.drawing.block import Entry
 from drafting.drawing.marking import Room, mark_piece
-from drafting.drawing.sounding import Area
+from drafting.drawing.setting import set_texts
 from drafting.drawing.words import ENGLISH, Unit, Words, amount, numeral, plain
-from drafting.geometry import Point, turn
 from drafting.pattern import Cut, Finish, FinishedPiece, Label, Piece
 from drafting.pattern import Role as EdgeRole
 
 Verdict = Literal["sound", "sound_with_remarks", "unsound"]
 
-CAPITALS = 0.6
-"""Height in cm of capitals on a piece with room enough: text on plots is at least 6 mm."""
 HEADING = 1.5
 """The piece's own name is set this much bigger."""
-THIN = 0.3
-"""And this far from thin lines, at first."""
-INSET = 0.5
-"""Texts stay this far inside the stitching line, cm."""
-SCALES = (1.0, 0.85, 0.72, 0.6, 0.5, 0.42, 0.35, 0.28, 0.22, 0.18, 0.14, 0.1, 0.07, 0.05)
-"""Scales tried, biggest first; the last is for a long reference on a belt loop."""
-CLEAR = 4
-"""At so many scales the block is kept off thin lines too."""
-LEAST = CAPITALS * SCALES[-1]
-
-TRIALS = (
-    *((breadth, stacked, 0.0) for breadth in (16.0, 12.0, 9.0)),
-    *((breadth, stacked, 90.0) for breadth in (16.0, 12.0)),
-    *((breadth, running, 90.0) for breadth in (40.0, 28.0, 20.0, 14.0)),
-    *((breadth, running, 0.0) for breadth in (28.0, 20.0, 14.0)),
-    (6.5, stacked, 0.0),
-)
-"""Ways to set the block, best first: breadth in cm at full size, form, angle of its lines."""
 
 
 def label_piece(
@@ -86,7 +61,7 @@ def label_piece(
         *([Entry(reference, breakable=True)] if reference.strip() else []),
         Entry(_allowances(finished, unit, words)),
     )
-    return _laid(finished.piece, entries, room or mark_piece(finished, words)[1])
+    return set_texts(entries, room or mark_piece(finished, words)[1])
 
 
 def _instructions(piece: Piece, words: Words) -> Iterator[str]:
@@ -124,43 +99,3 @@ def _allowances(finished: FinishedPiece, unit: Unit, words: Words) -> str:
 
 def _allowance(name: str, value: float, unit: Unit, words: Words) -> str:
     return f"{name} {amount(value, unit)}" if value else words.allowance_zero.format(edge=name)
-
-
-def _laid(piece: Piece, entries: tuple[Entry, ...], room: Room) -> tuple[Label, ...]:
-    """Lay the texts as big as they fit: clear of all lines, else over the thin ones."""
-    firm = shapely.difference(room.inside.buffer(-INSET), shapely.union_all(room.taken))
-    clear = shapely.difference(firm, shapely.union_all(room.thin).buffer(THIN, quad_segs=2))
-    for free, scales in ((clear, SCALES[:CLEAR]), (firm, SCALES)):
-        ways = _Ways(free)
-        for scale in scales:
-            for breadth, form, angle in TRIALS:
-                block = form(entries, CAPITALS * scale, breadth * scale)
-                corner = block and ways.area(angle).place(block.width, block.height)
-                if block and corner:
-                    return _labels(block, corner, angle)
-    low = piece.grain[0]
-    smallest = forced(entries, LEAST, 10 * LEAST)
-    return _labels(smallest, (low.x, low.y), 0.0)
-
-
-class _Ways:
-    """One free room, sounded upright and sideways when first asked."""
-
-    def __init__(self, free: BaseGeometry) -> None:
-        self.free = free
-        self.sounded: dict[float, Area] = {}
-
-    def area(self, angle: float) -> Area:
-        if angle not in self.sounded:
-            turned = affinity.rotate(self.free, -angle, origin=(0, 0)) if angle else self.free
-            self.sounded[angle] = Area(turned)
-        return self.sounded[angle]
-
-
-def _labels(block: TextBlock, corner: tuple[float, float], angle: float) -> tuple[Label, ...]:
-    back = turn(angle, Point(0.0, 0.0))
-    x, low = corner
-    return tuple(
-        Label(text, back.point(Point(x, low + base)), height, angle)
-        for (text, height), base in zip(block.lines, block.base_lines, strict=True)
-    )

@@ -91,19 +91,21 @@ def mark_piece(finished: FinishedPiece, words: Words) -> tuple[tuple[Item, ...],
         Items in the order of drawing, and the room with darts, arrow and names marked as taken.
     """
     piece, room = finished.piece, Room(finished.piece)
+    marks = tuple(s for m in piece.marks for s in _mark(m))
     strokes = (
         Stroke(finished.cut_line, Role.CUT, "cut"),
         *(_edge(e) for e in piece.edges),
         *(s for i, d in enumerate(piece.darts, 1) for s in _dart(d, i, finished.cut_line)),
         *(s for n in finished.notches for s in _notch(finished, n)),
         *(s for ends in piece.lengthen for s in _double(*ends)),
-        *(s for m in piece.marks for s in _mark(m)),
         *(Stroke(polyline(a, b), Role.LEVEL, f"level-{name}") for name, a, b in piece.levels),
         *_arrow(*piece.grain),
         *(s for e in piece.edges if e.role is EdgeRole.FOLD for s in _bracket(e)),
     )
-    room.take(*(_keep_off(s) for s in strokes if s.role in KEEP_OFF), *map(_wedge, piece.darts))
-    return (*strokes, *_names(piece, words, room)), room
+    holes = (s for s in marks if s.role is Role.DRILL)  # lines inside are thin: see Room
+    firm = (s for s in (*strokes, *holes) if s.role in KEEP_OFF)
+    room.take(*map(_keep_off, firm), *map(_wedge, piece.darts))
+    return (*strokes, *marks, *_names(piece, words, room)), room
 
 
 KEEP_OFF = {Role.GRAIN: 0.3, Role.DRILL: 0.3, Role.NOTCH: 0.2, Role.DART: 0.2, Role.FOLD: 0.2}
@@ -200,8 +202,17 @@ def _names(piece: Piece, words: Words, room: Room) -> Iterator[Text]:
             yield from room.first_that_fits(_beside_fold(words.place_on_fold, edge))
     for name, left, right in piece.levels:
         yield from room.first_that_fits(_on_line(words.level(name), left, right))
+    for mark in piece.marks:
+        if mark.kind == "fold":
+            yield from room.first_that_fits(_on_line(words.level(mark.kind), *_upward(mark.path)))
     for left, right in piece.lengthen:
         yield from room.first_that_fits(_on_line(words.lengthen, left, right, DOUBLE / 2))
+
+
+def _upward(path: Path) -> tuple[Point, Point]:
+    """Ends of a line in the order in which a text along it is read: to the right, or upward."""
+    a, b = path.start, path.end
+    return (a, b) if (round(a.x, 3), a.y) < (round(b.x, 3), b.y) else (b, a)
 
 
 def _along(text: str, low: Point, high: Point) -> Iterator[Text]:
