@@ -35,7 +35,7 @@ def straight_waistband(
         loops: Distances of the belt loops from the same place.
         lap: Which front lies on top.
     """
-    whole, top = 2 * depth, underlap + length
+    whole, top = 2 * depth, float(underlap + length)
     corners = (
         Point(whole, 0), Point(whole, underlap), Point(whole, top), Point(depth, top),
         Point(0, top), Point(0, underlap), Point(0, 0), Point(depth, 0), Point(whole, 0),

@@ -70,14 +70,15 @@ def _state(c: Cubic, left: float, t: float) -> tuple[float, float, float, float,
     i, j, k = 3 * u * u, 6 * u * t, 3 * t * t
     dx, dy = i * ax + j * bx + k * cx, i * ay + j * by + k * cy
     speed = math.hypot(dx, dy)
-    at = c.at(t)
+    e, f, g, h = u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t
+    x, y = e * p.x + f * q.x + g * r.x + h * s.x, e * p.y + f * q.y + g * r.y + h * s.y
     if speed < 1e-9:  # a handle on its end: the curve leaves along its tangent
         tangent = c.tangent(t)
-        return at.x - tangent.y * left, at.y + tangent.x * left, tangent.x, tangent.y, 1e-9
+        return x - tangent.y * left, y + tangent.x * left, tangent.x, tangent.y, 1e-9
     ex, ey = 6 * (u * (bx - ax) + t * (cx - bx)), 6 * (u * (by - ay) + t * (cy - by))
     dx, dy = dx / speed, dy / speed
     along = speed - left * (dx * ey - dy * ex) / speed
-    return at.x - dy * left, at.y + dx * left, dx, dy, along
+    return x - dy * left, y + dx * left, dx, dy, along
 
 
 def _fitted(

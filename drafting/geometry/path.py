@@ -54,6 +54,7 @@ class Path:
 
     def locate(self, distance: float) -> tuple[int, float]:
         """Segment number and t at a distance in cm from the start, clamped to the path."""
+        distance = float(distance)  # a length that remembers its formula ends here
         for i, segment in enumerate(self.segments):
             size = segment.length()
             if distance <= size or i == len(self.segments) - 1:

@@ -6,7 +6,7 @@ Source: common practice, no source (fold the dart on the paper and cut along the
 from __future__ import annotations
 
 from drafting.geometry import Path, Point, Vector, crossing_with_line, mirror
-from drafting.pattern.arm import Arm, Stop, Turn, reach, strokes, through
+from drafting.pattern.arm import Arm, Stop, Turn, own_end, reach, strokes, through
 from drafting.pattern.mitre import extended
 from drafting.pattern.piece import Dart
 
@@ -25,14 +25,10 @@ def cap(dart: Dart, before: Arm, after: Arm) -> Turn:
     one = reach(before, dart.point, before.at - dart.point)
     two = reach(after, dart.point, after.at - dart.point)
     if one is None or two is None:
-        return through(one or _end(before), two or _end(after))
+        return through(one or own_end(before), two or own_end(after))
     if dart.toward_first:
         return _folded(dart.point, before, one, after, two)
     return _folded(dart.point, after, two, before, one).turned
-
-
-def _end(arm: Arm) -> Stop:
-    return Stop(arm.last, arm.cut.end, arm.cut.end)
 
 
 def _folded(point: Point, lies_on: Arm, start: Stop, other: Arm, end: Stop) -> Turn:

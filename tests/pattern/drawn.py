@@ -123,7 +123,9 @@ def across(
     ruler = LineString([_xy(on - along * FAR), _xy(on + along * FAR)])
     hits = ring(finished.cut_line).intersection(ruler)
     found = [(Point(*c) - corner.at).dot(along) for g in _parts(hits) for c in g.coords]
-    return min((f for f in found if f > least), key=lambda f: abs(f - near))
+    ahead = [f for f in found if f > least]
+    assert ahead, "the cutting line does not come here"
+    return min(ahead, key=lambda f: abs(f - near))
 
 
 def _parts(g):

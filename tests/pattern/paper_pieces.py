@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import random
 
 from drafting.geometry import Cubic, Line, Path, Point, Segment, Vector, direction, polyline
 from drafting.pattern import Allowances, Dart, Edge, Finish, FinishedPiece, Notch, Piece, Role
@@ -154,3 +155,33 @@ def scoop(radius: float) -> Piece:
         Edge("bottom", polyline(Point(0, 0), Point(20, 0))),
         Edge("right", polyline(Point(20, 0), Point(20, 20))),
     )
+
+
+def wild_piece(rnd: random.Random) -> Piece:
+    """A ragged star of 3 to 7 straight, bowed and waved edges, of all roles and kinds."""
+    count = rnd.randrange(3, 8)
+    angles = [2 * math.pi * (n + rnd.uniform(-0.3, 0.3)) / count for n in range(count)]
+    radii = [rnd.uniform(10, 30) for _ in angles]
+    corners = [Point(r * math.cos(a), r * math.sin(a)) for r, a in zip(radii, angles, strict=True)]
+    edges = []
+    for n, p in enumerate(corners):
+        role = rnd.choice([*[Role.SEAM] * 4, Role.HEM, Role.FINISHED])
+        kind = "hem" if role is Role.HEM else rnd.choice(["side", "crotch", "waist"])
+        edges.append(Edge(f"e{n}", _wild_line(rnd, p, corners[(n + 1) % count]), role, kind))
+    return piece(*edges)
+
+
+def _wild_line(rnd: random.Random, p: Point, q: Point) -> Path:
+    out, along = (q - p).unit.right, q - p
+    b, c = (rnd.uniform(-0.25, 0.25) * along.length for _ in "bc")
+    match rnd.randrange(4):
+        case 0:
+            return polyline(p, q)
+        case 1:
+            middle = p.toward(q, 0.5) + out * (0.6 * b)
+            leaving, arriving = middle + along * 0.2, q - q.toward(p, 0.1)
+            one = Cubic(p, p.toward(middle, 0.4), middle + along * -0.2, middle)
+            return Path((one, Cubic(middle, leaving, q + arriving * -1.0 + out * (-0.3 * c), q)))
+        case _:
+            one, two = rnd.uniform(0.15, 0.5), rnd.uniform(0.5, 0.85)
+            return Path((Cubic(p, p.toward(q, one) + out * b, p.toward(q, two) + out * c, q),))

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 from drawn import across, beyond, prove, vertices
 from paper_pieces import SEWING, finished, half_leg, hook_panel, piece, polygon
 
-from drafting.geometry import Cubic, Path, Point, direction, polyline
+from drafting.geometry import Cubic, Path, Point, direction, polyline, shift, turn
 from drafting.pattern import CornerRule, Edge, Role
 
 SQUARE = (Point(0, 0), Point(20, 0), Point(20, 30), Point(0, 30))
@@ -233,3 +234,33 @@ def test_every_rule_is_used_somewhere_here(rule):
         finished(polygon(Point(0, 0), Point(30, -1), Point(30, 1)), seam=1.0),
     )
     assert any(c.rule is rule for cut in cases for c in cut.corners)
+
+
+def _crooked(cut):
+    """The same cutting line, laid on the paper 0.3 mm off and turned by a degree."""
+    move = turn(1.0, Point(10, 10)).then(shift(0.03, 0.02))
+    return replace(
+        cut,
+        cut_line=cut.cut_line.transformed(move),
+        edge_cuts=tuple(c and c.transformed(move) for c in cut.edge_cuts),
+        corners=tuple(replace(c, path=c.path and c.path.transformed(move)) for c in cut.corners),
+    )
+
+
+@pytest.mark.parametrize("rule", list(CornerRule))
+def test_the_set_square_finds_each_kind_of_corner_crooked_when_it_is(rule):
+    flat = (Point(0, 0), Point(10, 0), Point(20, 0), Point(20, 30), Point(0, 30))
+    kinds = ("side", "crotch", "side", "side", "side")
+    cut, n = {
+        CornerRule.MITRE: (finished(polygon(*SQUARE), seam=1.0), 0),
+        CornerRule.SQUARED: (finished(polygon(*SQUARE), {"e0": 0}, seam=1.0), 0),
+        CornerRule.MIRRORED: (half_leg(), 0),
+        CornerRule.FOLD: (finished(polygon(*SQUARE, roles=(Role.FOLD, *[Role.SEAM] * 3))), 0),
+        CornerRule.SMOOTH: (finished(polygon(*flat)), 0),
+        CornerRule.STEP: (finished(polygon(*flat, kinds=kinds), side=1.0, crotch=2.0), 0),
+        CornerRule.BEVEL: (finished(polygon(Point(0, 0), Point(30, -1), Point(30, 1))), 2),
+    }[rule]
+    assert cut.corners[n].rule is rule
+    prove(cut, n)
+    with pytest.raises(AssertionError):
+        prove(_crooked(cut), n)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from drawn import beyond, inner_distances, prove, ring
+from drawn import beyond, dot, inner_distances, prove, ring
 from shapely import Polygon
 
 from drafting.body import Body
@@ -20,6 +20,9 @@ FINISHES = {
     "narrow": Finish(allowances=Allowances(seam=0.6, hem=2.0)),
     "toile": Finish(purpose="toile"),
 }
+
+
+AT_A_HEM = (CornerRule.MIRRORED, CornerRule.SMOOTH, CornerRule.STEP, CornerRule.FOLD)
 
 
 @pytest.fixture(name="cut", params=[(g, f) for g in GARMENTS for f in FINISHES], ids=str)
@@ -48,7 +51,7 @@ def test_each_cutting_line_is_closed_simple_and_round_the_net_piece(cut):
         drawn = ring(piece.cut_line)
         assert drawn.is_simple
         assert drawn.is_ccw
-        assert Polygon(drawn).area > Polygon(ring(piece.piece.outline)).area
+        assert Polygon(drawn).buffer(1e-3).covers(Polygon(ring(piece.piece.outline)).buffer(-0.3))
         assert all(c is not None for c in piece.edge_cuts)
 
 
@@ -59,9 +62,7 @@ def test_no_corner_of_a_garment_has_to_be_cut_off(cut):
 
 def test_both_sides_of_a_seam_have_the_same_allowance(cut):
     for seam in cut.pattern.seams:
-        widths = {
-            cut.piece(part.piece).allowance(part.edge) for part in (*seam.one, *seam.two)
-        }
+        widths = {cut.piece(part.piece).allowance(part.edge) for part in (*seam.one, *seam.two)}
         assert len(widths) == 1, seam.name
 
 
@@ -71,21 +72,15 @@ def test_every_hem_is_mirrored_or_goes_on(cut):
         for n, corner in enumerate(piece.corners):
             roles = {edges[n].role, edges[(n + 1) % len(edges)].role}
             if Role.HEM in roles and len(roles) == 2:
-                assert corner.rule in (CornerRule.MIRRORED, CornerRule.SMOOTH, CornerRule.STEP, CornerRule.FOLD)
+                assert corner.rule in AT_A_HEM
 
 
 def test_notches_end_on_the_cutting_line(cut):
     for piece in cut.pieces:
         drawn = ring(piece.cut_line)
         for notch in piece.notches:
-            assert drawn.distance(_dot(notch.cut)) < 1e-4
+            assert drawn.distance(dot(notch.cut)) < 1e-4
             assert notch.point.distance(notch.cut) <= 2.5 * piece.allowance(notch.notch.edge) + 1e-6
-
-
-def _dot(p):
-    from shapely import Point
-
-    return Point(p.x, p.y)
 
 
 @pytest.mark.parametrize("finish", FINISHES)
@@ -96,7 +91,8 @@ def test_at_the_crotch_front_and_back_start_flush(finish):
     out = []
     for name in ("front", "back"):
         piece = cut.piece(name)
-        (n,) = (k for k, c in enumerate(piece.corners) if {"inseam", f"{name}_crotch"} == {c.before, c.after})
+        there = {"inseam", f"{name}_crotch"}
+        (n,) = (k for k, c in enumerate(piece.corners) if {c.before, c.after} == there)
         assert piece.corners[n].squared_to == "inseam"
         out.append(beyond(piece, n))
     # 3 degrees off a straight angle at 2.5 cm, the most that trueing leaves, are 0.004 cm
