@@ -53,8 +53,9 @@ def measure(measuring: Measuring, pattern: Pattern) -> float:
             found = off_the_crease(piece(name), level)
         case LevelDepth(name, upper, lower):
             found = _height(piece(name), upper) - _height(piece(name), lower)
-        case CornerDepth(name, edge, level):
-            found = piece(name).edge(edge).path.end.y - _height(piece(name), level)
+        case CornerDepth(name, edge, level, at_start):
+            path = piece(name).edge(edge).path
+            found = (path.start if at_start else path.end).y - _height(piece(name), level)
         case Number(value):
             found = value
         case _:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.craft.darts import PlannedDart, closings, reopen
+from drafting.craft.trueing import turned, turning
 from drafting.errors import ConstructionError
 from drafting.geometry import Line, Path, crossings, join, offset, turn, with_handles
 from drafting.pattern import Dart
@@ -44,7 +45,8 @@ class Top:
     """A panel's top before a band is cut off it.
 
     Attributes:
-        closed: The waist with the darts closed, from the centre to the side (to the left), cm.
+        closed: The waist with the darts closed, from the centre to the side, cm; the side may lie
+            to the left or to the right.
         side: The panel's side downward, as drawn.
         centre: The panel's centre downward.
         darts: The darts as planned, from the centre to the side.
@@ -54,6 +56,11 @@ class Top:
     side: Path
     centre: Path
     darts: tuple[PlannedDart, ...]
+
+    @property
+    def hand(self) -> float:
+        """1 where the side lies to the left of the centre, -1 to the right."""
+        return turning(self.closed.start_tangent, self.centre.start_tangent)
 
     def folded_side(self) -> Path:
         """The side as it lies with the darts closed."""
@@ -72,14 +79,14 @@ def cut_contours(front: Top, back: Top, depth: float) -> tuple[Contour, Contour]
         ConstructionError: The band's lower edge does not meet a side.
     """
     one, two = _parallel(front, depth), _parallel(back, depth)
-    bend = (_opened(*one) + _opened(*two)) / 2
+    bend = (_opened(*one) * front.hand + _opened(*two) * back.hand) / 2
     return _cut(front, *one, bend, depth), _cut(back, *two, bend, depth)
 
 
 def _parallel(top: Top, depth: float) -> tuple[Path, Path]:
     """The line `depth` below the closed waist, and the band's side, down to where they meet."""
     side = top.folded_side()
-    path = join(Path((s,)) for s in offset(top.closed, depth))
+    path = join(Path((s,)) for s in offset(top.closed, depth * top.hand))
     ahead = path.end + path.end_tangent * depth
     foot = Path((*path.segments, Line(path.end, ahead)))
     hits = crossings(side, foot)
@@ -89,14 +96,14 @@ def _parallel(top: Top, depth: float) -> tuple[Path, Path]:
 
 
 def _opened(foot: Path, side: Path) -> float:
-    """By how many degrees the lower edge meets the side at more than a right angle."""
-    flat, arriving = side.end_tangent.right, foot.end_tangent
-    return arriving.angle_to(flat) * (1.0 if flat.cross(arriving) >= 0 else -1.0)
+    """Degrees from square to the side to the lower edge's end, positive counter-clockwise."""
+    square, along = side.end_tangent.right, foot.end_tangent
+    return turned(square if square.dot(along) > 0 else -square, along)
 
 
 def _cut(top: Top, foot: Path, band_side: Path, bend: float, depth: float) -> Contour:
     """Redraw the lower edge, its end turned by `bend` degrees, and cut there."""
-    chord, arriving = foot.start.distance(foot.end), foot.end_tangent.rotated(-bend)
+    chord, arriving = foot.start.distance(foot.end), foot.end_tangent.rotated(-bend * top.hand)
     drawn = with_handles(
         foot.start, foot.start_tangent, foot.end, arriving, 0.4 * chord, 0.25 * chord
     )

@@ -5,7 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 
 from drafting.errors import ConstructionError
-from drafting.geometry import Path, Point, Transform, Vector, crossing_with_line, mirror
+from drafting.geometry import (
+    IDENTITY,
+    Path,
+    Point,
+    Transform,
+    Vector,
+    crossing_with_line,
+    mirror,
+)
 from drafting.pattern import Piece
 
 _NUDGE = 1e-4
@@ -59,17 +67,32 @@ def plumb_grain(outline: Path, x: float | None = None) -> tuple[Point, Point]:
 def turned_over(piece: Piece) -> Piece:
     """The piece seen from its other side, walked counter-clockwise again."""
     flip = mirror(Point(0, 0), Vector(0, 1))
-    lengths = {e.name: e.path.length() for e in piece.edges}
-    return replace(
+    mirrored = replace(
         piece,
-        edges=tuple(e.transformed(flip).reversed() for e in reversed(piece.edges)),
-        darts=tuple(d.transformed(flip, swap=True) for d in reversed(piece.darts)),
-        notches=tuple(replace(n, at=lengths[n.edge] - n.at) for n in piece.notches),
+        edges=tuple(e.transformed(flip) for e in piece.edges),
+        darts=tuple(d.transformed(flip) for d in piece.darts),
         grain=_both(piece.grain, flip),
         levels=tuple((name, *_both((right, left), flip)) for name, left, right in piece.levels),
         lengthen=tuple(_both((right, left), flip) for left, right in piece.lengthen),
         marks=tuple(replace(m, path=m.path.transformed(flip)) for m in piece.marks),
     )
+    return walked_back(mirrored)
+
+
+def walked_back(piece: Piece) -> Piece:
+    """The same piece, its outline walked the other way round."""
+    lengths = {e.name: e.path.length() for e in piece.edges}
+    return replace(
+        piece,
+        edges=tuple(e.reversed() for e in reversed(piece.edges)),
+        darts=tuple(d.transformed(IDENTITY, swap=True) for d in reversed(piece.darts)),
+        notches=tuple(replace(n, at=lengths[n.edge] - n.at) for n in piece.notches),
+    )
+
+
+def counter_clockwise(piece: Piece) -> Piece:
+    """The piece with its outline walked as a pattern's must be, whichever way it was drawn."""
+    return piece if piece.outline.area() > 0 else walked_back(piece)
 
 
 def _both(ends: tuple[Point, Point], by: Transform) -> tuple[Point, Point]:

@@ -1,5 +1,7 @@
 """Trueing: what a method leaves untrue is redrawn, and each redrawing says what moved.
 
+A panel's side may lie to the left or to the right of its centre.
+
 Source: walking the seams, closing the darts, squaring the corners are common practice, no source.
 """
 
@@ -40,10 +42,10 @@ def seam_over_darts(
         opened: By how many degrees the corner at the side is wider than a right angle.
         darts: The darts, from the centre to the side.
     """
-    closed = closings(darts)[-1]
+    closed, hand = closings(darts)[-1], turning(square, down)
     end, away = closed.point(side), closed.vector(down)
     chord = centre.distance(end)
-    arriving = away.right.rotated(opened)
+    arriving = (away.right * hand).rotated(hand * opened)
     return with_handles(centre, square, end, arriving, 0.4 * chord, 0.25 * chord)
 
 
@@ -51,14 +53,19 @@ def natural_opening(
     centre: Point, square: Vector, side: Point, down: Vector, darts: tuple[PlannedDart, ...]
 ) -> float:
     """By how many degrees the corner at the side is wider than 90 if the seam bends evenly."""
-    closed = closings(darts)[-1]
+    closed, hand = closings(darts)[-1], turning(square, down)
     chord = (closed.point(side) - centre).unit
     arriving = chord * (2 * chord.dot(square)) - square
-    flat = closed.vector(down).right
-    return _signed(flat, arriving)
+    return turned(closed.vector(down).right * hand, arriving) * hand
 
 
-def _signed(a: Vector, b: Vector) -> float:
+def turning(along: Vector, down: Vector) -> float:
+    """1 where `down` lies to the left of `along` (the side to the left of the centre), else -1."""
+    return 1.0 if along.cross(down) > 0 else -1.0
+
+
+def turned(a: Vector, b: Vector) -> float:
+    """Degrees from one direction to another, positive counter-clockwise."""
     return b.angle_to(a) * (1.0 if a.cross(b) >= 0 else -1.0)
 
 

@@ -64,11 +64,12 @@ class LevelDepth:
 
 @dataclass(frozen=True, slots=True)
 class CornerDepth:
-    """Vertical distance in cm from the corner at the end of an edge down to a level line."""
+    """Vertical distance in cm from the corner at an edge's end (or start) down to a level line."""
 
     piece: str
     edge: str
     level: str
+    at_start: bool = False
 
 
 @dataclass(frozen=True, slots=True)

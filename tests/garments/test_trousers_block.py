@@ -15,6 +15,7 @@ import pytest
 from drafting.body import Body
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.back import back
+from drafting.garments.trousers.figure import Figure
 from drafting.garments.trousers.frame import frame
 from drafting.garments.trousers.front import front
 from drafting.garments.trousers.spec import Trousers
@@ -31,8 +32,8 @@ def drawn(request):
     # the published block cuts the band to the waist and ends on the floor
     cut = Trousers(kind="trousers", waist_ease=0.0, hem_over_floor=0.0, **case["options"])
     level = frame(body, cut, sheet)
-    panel = front(level, body, cut, sheet)
-    return case, panel, back(level, panel, body, cut, sheet), sheet
+    panel = front(level, Figure(), body, cut, sheet)
+    return case, panel, back(level, panel, Figure(), body, cut, sheet), sheet
 
 
 def test_every_published_point_is_drawn_where_it_was_published(drawn):

@@ -6,12 +6,16 @@ Needs the waist, the hip, the waist to hip, the body rise and the outside leg.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from drafting.body import Body
 from drafting.craft.closure import opening_length
 from drafting.craft.contour import Contour
 from drafting.craft.fly import fly
 from drafting.craft.sheet import DraftSheet
+from drafting.craft.sides import by_sides
 from drafting.craft.slant_pocket import SlantPocket
+from drafting.errors import SpecError
 from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.trousers import wants
 from drafting.garments.trousers.assembly import assembly
@@ -24,7 +28,8 @@ from drafting.garments.trousers.details import (
     loops,
     straight_band,
 )
-from drafting.garments.trousers.frame import frame
+from drafting.garments.trousers.figure import Figure, figure, fitted
+from drafting.garments.trousers.frame import EVEN, Frame, Side, frame
 from drafting.garments.trousers.front import front
 from drafting.garments.trousers.pieces import back_piece, front_piece, hip_is_clear
 from drafting.garments.trousers.spec import Trousers, fullness
@@ -36,15 +41,42 @@ from drafting.trace import Length
 def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
     """Draft trousers for a body; the pieces are net, in cm, Y up.
 
+    Where the sides of the body differ, each is drafted by itself; the longer side from waist to
+    floor is given its length at the side's waist, so that crotch, knee and hem stay level.
+
     Raises:
         MissingMeasureError: A needed measure is not there.
         SpecError: An option cannot be had on this body, or excludes another.
         ConstructionError: A step of the construction has no answer for this body.
     """
-    level = frame(body, cut, sheet)
-    front_drawn = front(level, body, cut, sheet)
-    back_drawn = back(level, front_drawn, body, cut, sheet)
-    front_true, back_true = true(front_drawn, back_drawn, body.hip_girth + cut.hip_ease, sheet)
+    if body.even:
+        return one_side(body, cut, sheet)
+    if cut.waistband == "contoured":
+        raise SpecError(
+            'A contoured waistband is cut on the fold, so both sides must be alike: give one value for each measure, or choose waistband "straight".',
+            where="garment.waistband",
+        )
+    right, left = (body.side(side) for side in ("right", "left"))
+    outsides = [float(side.outside_leg_length) for side in (right, left)]
+    level, rights, lefts = min(outsides), outsides[0] - min(outsides), outsides[1] - min(outsides)
+    hips = float(right.side_waist_to_hip) - rights + float(left.side_waist_to_hip) - lefts
+    sheet.heading("Sides")
+    sheet.decide("two sides", True, "Do the two sides of the body differ?", "Each is drafted by itself; what follows is the right one.")
+    drawn = one_side(_levelled(right, level), cut, sheet, Side(rights, hips / 2))
+    other = one_side(_levelled(left, level), cut, DraftSheet(), Side(lefts, hips / 2))
+    return by_sides(drawn, other, frozenset({"fly_facing"}) if cut.lap == "left_over_right" else frozenset())
+
+
+def _levelled(side: Body, outside: float) -> Body:
+    """One side of the body, its leg as long as the shorter side's."""
+    leg = replace(side.measured["outside_leg_length"], value=outside)
+    return Body(side.figure, {**side.measured, "outside_leg_length": leg})
+
+
+def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> Pattern:
+    """Draft trousers for a body with even sides, or one side of an uneven one as if both were so."""
+    person, remarks = fitted(body, figure(body, cut, sheet), lambda f: _crotch_length(f, body, cut, own), sheet)
+    level, front_true, back_true = panels(person, body, cut, sheet, own)
 
     sheet.heading("Details")
     top = sheet.length("waistband", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
@@ -72,14 +104,29 @@ def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
         sewing=sewing,
         wants=(
             *wants.girths(body, cut),
-            *wants.lengths(body, cut, depth),
+            *wants.lengths(body, cut, depth, own.higher),
             *wants.openings(body, cut),
             *wants.joins(cut),
             *wants.block(body, front_panel, back_panel, level),
         ),
         finished_measurements=wants.finished(cut),
+        findings=remarks,
         notions=_notions(closing.zip, pocket, top, cut),
     )
+
+
+def panels(person: Figure, body: Body, cut: Trousers, sheet: DraftSheet, own: Side) -> tuple[Frame, Trued, Trued]:
+    """Draw and true front and back for a figure."""
+    level = frame(body, cut, sheet, own)
+    front_drawn = front(level, person, body, cut, sheet)
+    back_drawn = back(level, front_drawn, person, body, cut, sheet)
+    return level, *true(front_drawn, back_drawn, body.hip_girth + cut.hip_ease, sheet)
+
+
+def _crotch_length(person: Figure, body: Body, cut: Trousers, own: Side) -> float:
+    """Length in cm of the trued crotch seam that a figure gives, drawn on scrap paper."""
+    _, one, two = panels(person, body, cut, DraftSheet(), own)
+    return one.crotch.length() + two.crotch.length()
 
 
 def _tops(front_true: Trued, back_true: Trued, cut: Trousers) -> tuple[Trued, Trued, tuple[Contour, Contour] | None]:

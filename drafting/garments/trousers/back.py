@@ -8,23 +8,24 @@ from __future__ import annotations
 
 from drafting.body import Body
 from drafting.craft.curves import hook
+from drafting.craft.pencil import hooked
 from drafting.craft.rules import BACK_DIAGONAL
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.welt_pocket import WELT_DOWN, WELT_WIDTH
+from drafting.garments.trousers.figure import Figure
 from drafting.garments.trousers.frame import Frame
-from drafting.garments.trousers.front import waist_quarter
+from drafting.garments.trousers.front import at_side_hip, changed, waist_quarter
 from drafting.garments.trousers.panel import Panel, darts, leg, long_seams
 from drafting.garments.trousers.spec import Trousers
-from drafting.geometry import RIGHT, Line
-from drafting.trace import Length
-from drafting.trace.length import number
+from drafting.geometry import RIGHT
+from drafting.trace import RIGHTWARD, Length, along, larger, straight
 
 BULGE, HOLLOW, WIDER = 0.0, 1.25, 1.0
 DART_LENGTHS = (12.0, 10.0)
 MOST_DART = 3.0
 
 
-def back(level: Frame, front: Panel, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
+def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
     """Draw the back over the front."""
     sheet.heading("Back")
     out = sheet.length("front corner from the crease", Length(front.corner.x, "crease to front corner"), "Read off the front.")
@@ -32,27 +33,24 @@ def back(level: Frame, front: Panel, body: Body, cut: Trousers, sheet: DraftShee
     hip_centre = sheet.point("back centre line at the hip", corner.level_with(level.hip), "Squared up from the corner.")
     square = sheet.point("waist over the back corner", corner.level_with(level.waist), "Squared up further.")
     start = sheet.point("back curve start", square.between(corner, 0.5), "Half way down; the seat line leans from here.")
-    leaned = sheet.point("seat line at the waist", square.left(2), "The seat line leans in toward the waist.")
-    waist_centre = sheet.point("centre back at the waist", leaned.up(2), "Raised, for sitting and bending.")
+    leaned = sheet.point("seat line at the waist", square.left(person.leaning), "The seat line leans in toward the waist.")
+    waist_centre = sheet.point("centre back at the waist", leaned.up(person.raised), "Raised, for sitting and bending.")
 
     spare = sheet.length("back spare", (body.hip_girth - body.waist_girth) / 4 - 0.75, "What a quarter loses from hip to waist.")
     intakes = intake(spare, sheet)
     sewn = sheet.length("back waist", waist_quarter(body, cut), "A quarter of the trouser top.")
-    waist_side = sheet.point("back side at the waist", waist_centre.reaching(level.waist, sewn + sum(intakes), "left"), "On the waist line.")
+    waist_side = sheet.point("back side at the waist", waist_centre.reaching(level.side_waist, sewn + sum(intakes), "left"), "On the waist line.")
 
-    extension = Length(front.corner.distance(front.fork), "front fork's width")
-    wide = sheet.point("fork carried out", front.fork.right(extension / 2), "Two thirds of the body's depth lie behind.")
+    extension = body.hip_girth / 16 + 0.5
+    wide = sheet.point("fork carried out", front.fork.right(changed(extension / 2, person.forks / 3)), "Two thirds of the body's depth lie behind.")
     fork = sheet.point("back fork", wide.down(0.5), "Lowered, so that the longer curve takes the inseam to length.")
     hip_width = body.hip_girth / 4 + Length(cut.hip_ease, "hip ease") * 3 / 8
-    hip_side = sheet.point("back side at the hip", hip_centre.left(hip_width), "A quarter of the body and the back's share of ease.")
+    hip_side = sheet.point("back side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and the back's share of ease.")
 
     below = leg("back", level, WIDER, sheet)
     curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, BACK_DIAGONAL.at(body.hip_girth))
-    crotch = sheet.curve(
-        "back crotch", waist_centre, fork, (Line(waist_centre, start), curve),
-        f"straight to the {start.name}, then past a point {number(diagonal)} cm out on the corner's diagonal",
-        "Long and flat, to pass under the seat.",
-    )
+    bend = hooked(start, along(waist_centre, start), fork, RIGHTWARD, curve, corner, diagonal)
+    crotch = sheet.draw("back crotch", (*straight(waist_centre, start), bend), "Long and flat, to pass under the seat.")
     side, inseam = long_seams("back", waist_side, hip_side, fork, below, BULGE, HOLLOW, sheet)
     to_welt = sheet.decide("darts that end in the welt", cut.back_pocket == "welt", "Is there a welt pocket?", "Its bag then hangs from whole cloth.")
     lengths = (WELT_DOWN + WELT_WIDTH / 2,) * 2 if to_welt else DART_LENGTHS
@@ -74,11 +72,11 @@ def intake(spare: float, sheet: DraftSheet) -> tuple[float, ...]:
     Source: W. Aldrich, Metric Pattern Cutting for Women's Wear (two of 2 cm); on other figures
     common practice, no source.
     """
-    wanted = spare - 0.25 if spare < 4.25 else max(4.0, spare - 4.5)
-    if not sheet.decide("back darts", wanted >= 1, "Does a back quarter lose more than 1 cm?", "Less goes into the side seam."):
+    wanted = spare - 0.25 if spare < 4.25 else larger(4.0, spare - 4.5)
+    if not sheet.compare("back darts", wanted, ">=", 1, "Does a back quarter lose more than 1 cm?", "Less goes into the side seam."):
         return ()
-    if sheet.decide("a single back dart", wanted < 2.5, "Would one dart of less than 2.5 cm do?", "Two tiny darts pucker."):
+    if sheet.compare("a single back dart", wanted, "<", 2.5, "Would one dart of less than 2.5 cm do?", "Two tiny darts pucker."):
         return (wanted,)
-    three = sheet.decide("a third back dart", wanted > 2 * MOST_DART, "Would two darts be wider than 3 cm each?", "A wide dart pokes out at its point.")
+    three = sheet.compare("a third back dart", wanted, ">", 2 * MOST_DART, "Would two darts be wider than 3 cm each?", "A wide dart pokes out at its point.")
     many = 3 if three else 2
-    return (wanted / many,) * many
+    return (sheet.length("back dart", wanted / many, "The darts share it evenly."),) * many

@@ -31,7 +31,9 @@ class Frame:
     """Level marks on the crease and the half widths of the leg, in cm."""
 
     waist: Place
+    side_waist: Place
     hip: Place
+    side_hip: Place
     crotch: Place
     knee: Place
     hem: Place
@@ -39,12 +41,34 @@ class Frame:
     hem_half: Length
 
 
-def frame(body: Body, cut: Trousers, sheet: DraftSheet) -> Frame:
-    """Square the level lines across the crease and settle the girths of the leg."""
+@dataclass(frozen=True, slots=True)
+class Side:
+    """How one side of an uneven body differs from the other; nothing, where the sides are even.
+
+    Attributes:
+        higher: How much longer this side is from waist to floor than the other, cm.
+        hip_line: Depth in cm of the hip line at the centre, common to both sides; None: the side's own.
+    """
+
+    higher: float = 0.0
+    hip_line: float | None = None
+
+
+EVEN = Side()
+
+
+def frame(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> Frame:
+    """Square the level lines across the crease and settle the girths of the leg.
+
+    A higher side is given its length at the side's waist only, so that crotch, knee and hem stay
+    level. Source: common practice, no source.
+    """
     sheet.heading("Frame")
     waist = sheet.point("waist line", corner_of_paper(), "All heights are measured from it.")
+    side_waist = waist if own.higher == 0 else sheet.point("side's waist line", waist.up(own.higher), "This side is higher; the leg is not longer.")
     crotch = sheet.point("crotch line", waist.down(body.body_rise), "Where the legs part.")
-    hip = sheet.point("hip line", waist.down(_hip_depth(body, sheet)), "Level of the fullest seat.")
+    side_hip = sheet.point("hip line" if own.hip_line is None else "side's hip line", side_waist.down(_hip_depth(body, own.higher, sheet)), "Level of the fullest seat.")
+    hip = side_hip if own.hip_line is None else sheet.point("hip line", waist.down(own.hip_line), "Between the levels of the two sides.")
     floor = sheet.point("floor", waist.down(body.outside_leg_length), "Where the leg ends.")
     half_leg = sheet.length(
         "half the leg", Length(crotch.distance(floor), "crotch line to floor") / 2, "Inside leg, halved."
@@ -59,15 +83,17 @@ def frame(body: Body, cut: Trousers, sheet: DraftSheet) -> Frame:
             allowed=(0.0, max(0.0, cut.hem_over_floor - LEAST_SHANK + knee.y - hem.y)),
         )
     hem_half, knee_half = _leg(body, cut, sheet)
-    return Frame(waist, hip, crotch, knee, hem, knee_half, hem_half)
+    return Frame(waist, side_waist, hip, side_hip, crotch, knee, hem, knee_half, hem_half)
 
 
-def _hip_depth(body: Body, sheet: DraftSheet) -> float:
+def _hip_depth(body: Body, high_side: float, sheet: DraftSheet) -> float:
     """Waist to hip as measured, unless that reaches the crotch line."""
-    deepest = body.body_rise - LEAST_SEAT
-    low = sheet.decide(
+    deepest = body.body_rise + high_side - LEAST_SEAT
+    low = sheet.compare(
         "a raised hip line",
-        body.side_waist_to_hip > deepest,
+        body.side_waist_to_hip,
+        ">",
+        deepest,
         "Does the fullest seat lie at or under the crotch line?",
         "The crotch curve needs some height above the crotch line.",
     )

@@ -9,45 +9,45 @@ from __future__ import annotations
 from drafting.body import Body
 from drafting.craft.closure import needed_opening
 from drafting.craft.curves import hook
+from drafting.craft.pencil import hooked
 from drafting.craft.rules import FRONT_DIAGONAL, OPENING_ABOVE_HOOK
 from drafting.craft.sheet import DraftSheet
+from drafting.garments.trousers.figure import Figure
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.panel import Panel, darts, leg, long_seams
 from drafting.garments.trousers.spec import Trousers, fullness
-from drafting.geometry import RIGHT, Line
-from drafting.trace import Length, Place, larger
-from drafting.trace.length import number
+from drafting.geometry import RIGHT
+from drafting.trace import RIGHTWARD, Length, Place, along, larger, straight
 
 BULGE, HOLLOW, DART_LENGTH = 0.5, 0.75, 10.0
+LOWEST_CURVE = 0.6
 APART = 1.8
 """Two front darts stand 1.8 cm to both sides of the crease. Source: house method."""
 
 
-def front(level: Frame, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
+def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
     """Draw the front."""
     sheet.heading("Front")
     corner = sheet.point("front crotch corner", level.crotch.right(body.hip_girth / 12 + 1.5), "Plumb under the centre front.")
     hip_centre = sheet.point("centre front at the hip", corner.level_with(level.hip), "The opening lies above it.")
     hip_width = body.hip_girth / 4 + Length(cut.hip_ease, "hip ease") / 8
-    hip_side = sheet.point("front side at the hip", hip_centre.left(hip_width), "A quarter of the body and the front's share of ease.")
-    fork = sheet.point("front fork", corner.right(body.hip_girth / 16 + 0.5), "Half the body's depth, a third of it in front.")
+    hip_side = sheet.point("front side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and the front's share of ease.")
+    fork = sheet.point("front fork", corner.right(changed(body.hip_girth / 16 + 0.5, person.forks / 3)), "Half the body's depth, a third of it in front.")
 
     spare = sheet.length("front spare", (body.hip_girth - body.waist_girth) / 4 - 0.75, "What a quarter loses from hip to waist.")
-    upright = sheet.decide("an upright centre front", spare <= 0, "Is the waist as large as the hip?", "A full abdomen needs the centre front plumb.")
+    upright = sheet.decide("an upright centre front", person.plumb or spare <= 0, "Is the waist as large as the hip, or the abdomen full?", "A full abdomen needs the centre front plumb.")
     square = sheet.point("waist over the front corner", corner.level_with(level.waist), "Squared up from the corner.")
-    waist_centre = sheet.point("centre front at the waist", square.left(0 if upright else 1), "Leans in toward a smaller waist.")
-    intakes = intake(spare, sheet)
+    leaned = square.left(0 if upright else 1)
+    waist_centre = sheet.point("centre front at the waist", leaned.up(person.front_raised) if person.front_raised else leaned, "Leans in toward a smaller waist.")
+    intakes = () if person.no_front_darts else intake(spare, sheet)
     sewn = sheet.length("front waist", waist_quarter(body, cut), "A quarter of the trouser top.")
-    waist_side = sheet.point("front side at the waist", waist_centre.left(sewn + sum(intakes)), "A quarter of the top, darts open.")
+    waist_side = sheet.point("front side at the waist", waist_centre.reaching(level.side_waist, sewn + sum(intakes), "left"), "A quarter of the top, darts open.")
 
     below = leg("front", level, 0.0, sheet)
     start = sheet.point("front curve start", corner.up(curve_height(hip_centre, corner, body, cut, sheet)), "The straight above it takes the fly.")
     curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, FRONT_DIAGONAL.at(body.hip_girth))
-    crotch = sheet.curve(
-        "front crotch", waist_centre, fork, (Line(waist_centre, start), curve),
-        f"straight to the {start.name}, then past a point {number(diagonal)} cm out on the corner's diagonal",
-        "Close, and still free to sit.",
-    )
+    bend = hooked(start, along(waist_centre, start), fork, RIGHTWARD, curve, corner, diagonal)
+    crotch = sheet.draw("front crotch", (*straight(waist_centre, start), bend), "Close, and still free to sit.")
     side, inseam = long_seams("front", waist_side, hip_side, fork, below, BULGE, HOLLOW, sheet)
     return Panel(
         name="front", waist_centre=waist_centre, waist_side=waist_side, hip_side=hip_side, corner=corner,
@@ -60,15 +60,25 @@ def front(level: Frame, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
 def curve_height(hip_centre: Place, corner: Place, body: Body, cut: Trousers, sheet: DraftSheet) -> Length:
     """How far over the crotch line the front curve starts: at the hip line, but not lower than the fork is wide.
 
-    Lower, down to three quarters of that, where the hips need a longer fly. Source: house method.
+    Lower, down to six tenths of that, where the hips need a longer fly. Source: house method.
     """
     fork = body.hip_girth / 16 + 0.5
     usual = larger(Length(hip_centre.y - corner.y, "hip line over crotch line"), fork)
     straight = needed_opening(body.hip_girth, body.waist_girth + Length(cut.waist_ease, "waist ease"), 0.0) + OPENING_ABOVE_HOOK
     room = body.body_rise - straight
-    if not sheet.decide("a lowered curve start", room < usual, "Do the hips need a longer fly than the straight above the curve takes?", "Waist and twice the opening must pass the hips."):
+    if not sheet.compare("a lowered curve start", room, "<", usual, "Do the hips need a longer fly than the straight above the curve takes?", "Waist and twice the opening must pass the hips."):
         return usual
-    return larger(room, fork * 0.75)
+    return larger(room, fork * LOWEST_CURVE)
+
+
+def at_side_hip(place: Place, level: Frame) -> Place:
+    """The place, on the level of the side's own hip line where the sides of the body differ."""
+    return place if level.side_hip is level.hip else place.level_with(level.side_hip)
+
+
+def changed(usual: Length, by: float) -> Length:
+    """A length, with a change where there is one."""
+    return usual + Length(by) if by else usual
 
 
 def waist_quarter(body: Body, cut: Trousers) -> Length:
@@ -78,13 +88,14 @@ def waist_quarter(body: Body, cut: Trousers) -> Length:
 
 def intake(spare: float, sheet: DraftSheet) -> tuple[float, ...]:
     """Widths of the front darts, none to two, never over 2 cm each."""
-    if not sheet.decide("a front dart", spare >= 3, "Does a front quarter lose 3 cm or more?", "Less goes into the side seam."):
+    if not sheet.compare("a front dart", spare, ">=", 3, "Does a front quarter lose 3 cm or more?", "Less goes into the side seam."):
         return ()
-    two = sheet.decide("a second front dart", spare > 7, "Does it lose more than 7 cm?", "One dart would leave too round a side seam.")
+    two = sheet.compare("a second front dart", spare, ">", 7, "Does it lose more than 7 cm?", "One dart would leave too round a side seam.")
     return (2.0, 2.0) if two else (2.0,)
 
 
 def on_the_crease(centre: Place, intakes: tuple[float, ...]) -> tuple[tuple[float, float, float], ...]:
     """One dart stands on the crease; of two, one to each side of it, clear of fly and pocket."""
-    places = (centre.x,) if len(intakes) == 1 else (centre.x - APART, centre.x + APART)
+    crease = Length(centre.x, "centre front to the crease")
+    places = (crease,) if len(intakes) == 1 else (crease - APART, crease + APART)
     return tuple((at, width, DART_LENGTH) for at, width in zip(places, intakes, strict=False))

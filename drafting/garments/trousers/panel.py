@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.craft.curves import swept
-from drafting.craft.darts import PlannedDart, dart_square_to
+from drafting.craft.darts import PlannedDart
+from drafting.craft.pencil import shaped
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.frame import Frame
 from drafting.geometry import DOWN, Cubic, Line, Vector, smooth
-from drafting.trace import Length, Place, Stroke
+from drafting.trace import DOWNWARD, Bend, Length, Part, Place, Stroke, along, straight
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +86,7 @@ def leg(name: str, level: Frame, wider: float, sheet: DraftSheet) -> Leg:
     )
 
 
-def side_line(waist: Place, hip: Place, below: Leg, bulge: float) -> tuple[Cubic | Line, ...]:
+def side_line(waist: Place, hip: Place, below: Leg, bulge: float) -> tuple[Cubic, Cubic, Line]:
     """The side seam from waist to hem: hip curve, plumb at the hip, then into the straight leg.
 
     Source: W. Aldrich, Metric Pattern Cutting for Women's Wear; plumb at the hip is house method.
@@ -95,7 +96,7 @@ def side_line(waist: Place, hip: Place, below: Leg, bulge: float) -> tuple[Cubic
     return hip_curve, thigh, Line(below.knee_side, below.hem_side)
 
 
-def inseam_line(fork: Place, below: Leg, hollow: float) -> tuple[Cubic | Line, ...]:
+def inseam_line(fork: Place, below: Leg, hollow: float) -> tuple[Cubic, Line]:
     """The inseam from fork to hem, hollowed above the knee, straight below it.
 
     Source: W. Aldrich, Metric Pattern Cutting for Women's Wear.
@@ -104,20 +105,30 @@ def inseam_line(fork: Place, below: Leg, hollow: float) -> tuple[Cubic | Line, .
     return thigh, Line(below.knee_inner, below.hem_inner)
 
 
+def side_parts(waist: Place, hip: Place, below: Leg, bulge: float) -> tuple[Part, ...]:
+    """The side seam, told by what lies on the paper."""
+    hip_curve, thigh, _ = side_line(waist, hip, below, bulge)
+    into_the_leg = along(below.knee_side, below.hem_side)
+    return (
+        shaped(waist, hip, DOWNWARD, hip_curve),
+        Bend(hip, below.knee_side, DOWNWARD, into_the_leg, thigh),
+        *straight(below.knee_side, below.hem_side),
+    )
+
+
+def inseam_parts(fork: Place, below: Leg, hollow: float) -> tuple[Part, ...]:
+    """The inseam, told by what lies on the paper."""
+    thigh, _ = inseam_line(fork, below, hollow)
+    into_the_leg = along(below.knee_inner, below.hem_inner)
+    return (shaped(fork, below.knee_inner, into_the_leg, thigh), *straight(below.knee_inner, below.hem_inner))
+
+
 def long_seams(
     name: str, waist: Place, hip: Place, fork: Place, below: Leg, bulge: float, hollow: float, sheet: DraftSheet
 ) -> tuple[Stroke, Stroke]:
     """Draw the side seam and the inseam."""
-    side = sheet.curve(
-        f"{name} side", waist, below.hem_side, side_line(waist, hip, below, bulge),
-        f"over the hip point, plumb there, {bulge} cm out above it, straight from the knee down",
-        "Round over the hip, hanging plumb from it.",
-    )
-    inseam = sheet.curve(
-        f"{name} inseam", fork, below.hem_inner, inseam_line(fork, below, hollow),
-        f"hollowed {hollow} cm between fork and knee, straight from the knee down",
-        "The thigh narrows fast under the fork.",
-    )
+    side = sheet.draw(f"{name} side", side_parts(waist, hip, below, bulge), "Round over the hip, hanging plumb from it.")
+    inseam = sheet.draw(f"{name} inseam", inseam_parts(fork, below, hollow), "The thigh narrows fast under the fork.")
     return side, inseam
 
 
@@ -129,6 +140,8 @@ def darts(
     for number, (at, intake, length) in enumerate(plan, 1):
         label = f"{name} dart" if len(plan) == 1 else f"{name} dart {number}"
         middle = sheet.point(f"{label} middle", centre.towards(side, at), "In the middle of the dart's mouth.")
+        near = sheet.point(f"{label} near leg", middle.towards(centre, intake / 2), "Half the dart lies on each side of its middle.")
+        far = sheet.point(f"{label} far leg", middle.towards(side, intake / 2), "Half the dart lies on each side of its middle.")
         point = sheet.point(f"{label} point", middle.square_out(centre, side, length, "left"), "Ends above the fullest seat.")
-        drawn.append(dart_square_to(centre, side, middle, intake, point))
+        drawn.append(PlannedDart(near, far, point))
     return tuple(drawn)

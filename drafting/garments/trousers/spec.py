@@ -37,6 +37,9 @@ class Trousers:
         band_depth: Depth of the finished waistband.
         underlap: How far the waistband laps under at the centre front; the fly shield's width.
         belt_loops: Whether belt loops are cut.
+        seat: How the seat is shaped; flat or full change forks, seat angle and raise.
+        abdomen: Full raises the centre front, sets it plumb and leaves the front darts out.
+        hollow_back: Whether the back is hollow above the seat; lowers the centre back.
     """
 
     kind: Literal["trousers"]
@@ -56,6 +59,9 @@ class Trousers:
     band_depth: Annotated[float, Interval(ge=2, le=8), LENGTH] = 4.0
     underlap: Annotated[float, Interval(ge=2, le=6), LENGTH] = 4.0
     belt_loops: bool = True
+    seat: Literal["even", "flat", "full"] = "even"
+    abdomen: Literal["even", "full"] = "even"
+    hollow_back: bool = False
 
 
 def fullness(cut: Trousers) -> float:

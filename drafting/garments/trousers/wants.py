@@ -63,16 +63,17 @@ def girths(body: Body, cut: Trousers) -> tuple[Want, ...]:
     )
 
 
-def lengths(body: Body, cut: Trousers, band: float) -> tuple[Want, ...]:
+def lengths(body: Body, cut: Trousers, band: float, high_side: float) -> tuple[Want, ...]:
     """Heights of the body against the seams: a slanting seam is a little longer than the height.
 
-    `band` is the depth in cm of a contoured band, which is part of the rise.
+    `band` is the depth in cm of a contoured band, which is part of the rise; `high_side` how much
+    longer this side is than the other.
     """
     outside = body.outside_leg_length - cut.hem_over_floor
     return (
         _near("crotch_line_depth", CornerDepth("front", "fly", "crotch"), body.body_rise - band, 0.3, 0.3, "Waist to crotch line at the centre front, less a contoured band."),
         _near("inside_leg_seam", EdgeLength("front", ("inseam",)), outside - body.body_rise, 0.3, 2.0, "The seam slants and is hollowed."),
-        _near("outside_leg_seam", side(cut), outside, 0.5, 3.0, "The seam goes over the hip."),
+        _near("outside_leg_seam", side(cut), outside + high_side, 0.5, 3.0, "The seam goes over the hip."),
     )
 
 

@@ -1,0 +1,95 @@
+"""Lines that several garments draw, told by what lies on the paper.
+
+The craft's curves come as plain geometry, for they are drawn many times while a draft is trued;
+here the one that stays is given its words: between which places, in which directions.
+"""
+
+from __future__ import annotations
+
+from drafting.craft.darts import PlannedDart, closings
+from drafting.craft.sheet import DraftSheet
+from drafting.geometry import Cubic, Path, Point
+from drafting.trace import (
+    Bearing,
+    Bend,
+    Fold,
+    Place,
+    Stroke,
+    along,
+    middle_of,
+    past_diagonal,
+    running,
+)
+from drafting.trace.place import corner_of_paper
+
+
+def hooked(
+    start: Place,
+    leaving: Bearing,
+    end: Place,
+    arriving: Bearing,
+    drawn: Cubic,
+    corner: Place,
+    diagonal: float,
+) -> Bend:
+    """A crotch curve as a part of a line: directions at both ends, and past the diagonal's end.
+
+    Args:
+        start: Where it leaves the straight.
+        leaving: Direction there.
+        end: The fork.
+        arriving: Direction there.
+        drawn: The curve.
+        corner: The crotch corner.
+        diagonal: How far out (cm) the curve cuts the corner's diagonal.
+    """
+    return Bend(start, end, leaving, arriving, drawn, past_diagonal(corner, diagonal))
+
+
+def shaped(start: Place, end: Place, arriving: Bearing, drawn: Cubic) -> Bend:
+    """A swept curve as a part of a line: its middle so far out, its end in a given direction."""
+    leaving = along(start, end).to(drawn.tangent(0.0))
+    return Bend(start, end, leaving, arriving, drawn, middle_of(drawn))
+
+
+def draw_waist(
+    name: str,
+    closed: Cubic,
+    opened: Path,
+    ends: tuple[Place, Place],
+    leaving: Bearing,
+    side: Stroke,
+    darts: tuple[PlannedDart, ...],
+    sheet: DraftSheet,
+    why: str,
+    *,
+    source: str = "",
+) -> Stroke:
+    """Record a seam drawn over closed darts, from the centre to the side.
+
+    Args:
+        name: The trade's word for it.
+        closed: The seam while the darts are closed.
+        opened: The seam as it lies with the darts open.
+        ends: Where it starts at the centre, and where it ends at the side with the darts open.
+        leaving: A direction at the centre that the seam's own is told by.
+        side: The side seam, starting where the waist ends.
+        darts: From the centre to the side.
+        sheet: Records the line.
+        why: One sentence.
+        source: Where the rule comes from.
+    """
+    arriving = closings(darts)[-1].inverse.vector(closed.tangent(1.0))
+    bend = Bend(
+        *ends, leaving.to(closed.tangent(0.0)), running(side, "start").to(arriving), closed
+    )
+    return sheet.draw_over(name, bend, folds(darts), opened, why, source=source)
+
+
+def folds(darts: tuple[PlannedDart, ...]) -> tuple[Fold, ...]:
+    """The darts as they are closed for a line drawn over them."""
+    return tuple(Fold(*map(_placed, (d.near, d.far, d.point))) for d in darts)
+
+
+def _placed(point: Point) -> Place:
+    return point if isinstance(point, Place) else corner_of_paper(point.x, point.y)
