@@ -123,14 +123,11 @@ def _placed(group: Group, move: Transform) -> Group:
     if move.a > 0:
         return moved
     texts = [item for item in moved.items if isinstance(item, Text)]
-    block = [corner for t in texts if t.role is Role.LABEL for corner in corners(t)]
-    middle = _middle(block) if block else Point(0.0, 0.0)
+    back = turn(180.0, _middle([text for text in texts if text.role is Role.LABEL]))
     return replace(
         moved,
         items=tuple(
-            item.transformed(
-                turn(180.0, middle if item.role is Role.LABEL else _middle(corners(item)))
-            )
+            item.transformed(back if item.role is Role.LABEL else turn(180.0, _middle([item])))
             if isinstance(item, Text)
             else item
             for item in moved.items
@@ -138,9 +135,14 @@ def _placed(group: Group, move: Transform) -> Group:
     )
 
 
-def _middle(points: Sequence[Point]) -> Point:
+def _middle(texts: Sequence[Text]) -> Point:
+    """Middle of the box round texts that all run in one direction, the box along with them."""
+    if not texts:
+        return Point(0.0, 0.0)
+    level = turn(-texts[0].angle, Point(0.0, 0.0))
+    points = [level.point(corner) for text in texts for corner in corners(text)]
     xs, ys = [p.x for p in points], [p.y for p in points]
-    return Point((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)
+    return level.inverse.point(Point((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2))
 
 
 def _areas(blocks: list[Block], laid: Arrangement) -> tuple[shapely.Polygon, ...]:
