@@ -73,6 +73,7 @@ def _unused(piece: Piece, used: Counter[Place]) -> Iterator[Finding]:
                     f"lies in {taken} seams; it should lie in {wanted}.",
                     measured=float(taken),
                     allowed=(float(wanted), float(wanted)),
+                    unit="count",
                 )
 
 

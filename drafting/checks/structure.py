@@ -60,6 +60,7 @@ def darts_smooth(finished: FinishedPattern) -> tuple[Finding, ...]:
             f"{angle:.1f}°; redraw the seam over the folded dart.",
             measured=angle,
             allowed=SMOOTH,
+            unit="deg",
         )
         for piece in finished.pattern.pieces
         for edge in piece.edges

@@ -31,7 +31,7 @@ if TYPE_CHECKING:
     )
     from drafting.workroom import Work
 
-FACTORS = {"cm": MM, "deg": 1.0, "kg": 1.0}
+FACTORS = {"cm": MM, "deg": 1.0, "kg": 1.0, "count": 1.0}
 
 
 def write(work: Work, output: Output) -> bytes:
@@ -194,7 +194,7 @@ def _notion(notion: Notion) -> Plain:
 
 
 def _finding(finding: Finding, finished: FinishedPattern) -> Plain:
-    factor = FACTORS[_unit_of(finding.where, finished)]
+    factor = FACTORS[_unit_of(finding, finished)]
     told: dict[str, Any] = {
         "code": finding.code,
         "severity": finding.severity,
@@ -208,12 +208,12 @@ def _finding(finding: Finding, finished: FinishedPattern) -> Plain:
     return told
 
 
-def _unit_of(where: str, finished: FinishedPattern) -> str:
-    """The unit of the check or measure that a finding speaks of; cm where it is neither."""
+def _unit_of(finding: Finding, finished: FinishedPattern) -> str:
+    """The unit of the check or measure that a finding speaks of, else the finding's own."""
     for check in finished.checks:
-        if check.name == where:
+        if check.name == finding.where:
             return check.unit
-    return MEASURES[where].unit if where in MEASURES else "cm"
+    return MEASURES[finding.where].unit if finding.where in MEASURES else finding.unit
 
 
 def _mm(cm: float) -> float:

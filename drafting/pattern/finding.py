@@ -64,8 +64,9 @@ class Finding:
         severity: note, warning or error; an error makes the pattern unsound.
         where: Measure, piece, seam or check that it speaks of.
         message: What was found and what to do, in the order's language.
-        measured: Value found, in cm or degrees, where there is one.
+        measured: Value found, in the unit of what it speaks of, where there is one.
         allowed: Least and greatest value, where there are bounds.
+        unit: What the two count, where `where` names no measure and no check that would tell.
     """
 
     code: str
@@ -74,3 +75,4 @@ class Finding:
     message: str
     measured: float | None = None
     allowed: tuple[float, float] | None = None
+    unit: Literal["cm", "deg", "count"] = "cm"

@@ -131,12 +131,16 @@ def test_findings_are_told_in_the_unit_of_what_they_speak_of(trousers, output):
         Finding(code="b", severity="warning", where="crotch_point_angle", message="m",
                 measured=181.0, allowed=(177.0, 183.0)),
         Finding(code="c", severity="note", where="front", message="m"),
+        Finding(code="d", severity="warning", where="back.waist", message="m", measured=4.0,
+                unit="deg"),
+        Finding(code="e", severity="error", where="back.waist", message="m", measured=0.4),
     )  # fmt: skip
     work = replace(trousers, pattern=replace(trousers.pattern, findings=found))
     told = json.loads(FORMATS["json"].write(work, output))["findings"]
     assert (told[0]["measured"], told[0]["allowed"]) == (1010.0, [800.0, 1300.0])
     assert (told[1]["measured"], told[1]["allowed"]) == (181.0, [177.0, 183.0])
     assert "measured" not in told[2]
+    assert (told[3]["measured"], told[4]["measured"]) == (4.0, 4.0)
 
 
 def test_the_id_hangs_on_body_garment_and_finish_but_not_on_the_reference(drafting_again):
