@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 from service.problems import ProblemError, Trouble
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
     from starlette.requests import Request
 
@@ -138,11 +138,19 @@ def _refuse_deep(body: bytes, deepest: int) -> None:
 def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     found = dict(pairs)
     if len(found) < len(pairs):
-        names = [name for name, _ in pairs]
-        twice = next(name for name in names if names.count(name) > 1)
-        shown = twice[:40].encode("utf-8", "replace").decode()
+        shown = _twice(name for name, _ in pairs)[:40].encode("utf-8", "replace").decode()
         _malformed("field_twice", f"The field {shown!r} stands twice in one object.")
     return found
+
+
+def _twice(names: Iterable[str]) -> str:
+    """The first name that stands for the second time; "" where none does."""
+    seen: set[str] = set()
+    for name in names:
+        if name in seen:
+            return name
+        seen.add(name)
+    return ""
 
 
 def _int(digits: str) -> float:

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import islice
 from typing import TYPE_CHECKING, Any
 
 from service.lengths import in_words, told_limits
-from service.problems import Trouble, pointer
+from service.problems import MOST_TROUBLES, Trouble, pointer
 from service.suggestions import did_you_mean
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
     from pydantic import ValidationError
+    from pydantic_core import ErrorDetails
 
     from service.plan import Parts
 
@@ -81,11 +83,15 @@ class _Refused:
 
 
 def refusals(error: ValidationError, form: Form) -> list[Trouble]:
-    """A trouble for each refusal."""
+    """A trouble for each refusal, as many as are told."""
     return [
         _trouble(_looked_up(form, e["loc"], e["type"], e["msg"]))
-        for e in error.errors(include_url=False, include_context=False, include_input=False)
+        for e in islice(_errors(error), MOST_TROUBLES)
     ]
+
+
+def _errors(error: ValidationError) -> list[ErrorDetails]:
+    return error.errors(include_url=False, include_context=False, include_input=False)
 
 
 def _looked_up(form: Form, loc: tuple[int | str, ...], kind: str, message: str) -> _Refused:

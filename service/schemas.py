@@ -7,6 +7,7 @@ around them is built here from the garments that the service is given.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import islice
 from typing import TYPE_CHECKING, Annotated, Any, Union, cast
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, create_model
@@ -26,7 +27,7 @@ from service.plan import (
     lengths_to_cm,
     plan_of,
 )
-from service.problems import ProblemError, Trouble, in_short, pointer
+from service.problems import MOST_TROUBLES, ProblemError, Trouble, in_short, pointer
 from service.refusals import Form, refusals, what
 from service.suggestions import did_you_mean
 from service.text import refuse_unprintable
@@ -147,16 +148,20 @@ def _envelope(garments: Mapping[str, Garment]) -> type[BaseModel]:
     return create_model(
         "Order",
         __config__=ConfigDict(extra="forbid"),
-        unit=(Unit, "cm"),
-        figure=(Figure, "women"),
-        measurements=(dict[str, Any], ...),
-        garment=(garment, ...),
-        finish=(Finish, Finish()),
-        output=(Output, Output()),
-        reference=(Reference, ""),
-        accept_unusual=(bool, False),
-        allow_unsound=(bool, False),
+        unit=_field(Unit, "Unit of all lengths in the order, except on paper.", default="cm"),
+        figure=_field(Figure, "Whose ranges and statistics hold.", default="women"),
+        measurements=_field(dict[str, Any], "Measures of the body by name.", default=...),
+        garment=_field(garment, "The garment and its options.", default=...),
+        finish=_field(Finish, "Purpose and allowances.", default=Finish()),
+        output=_field(Output, "The form of the answer; on paper in mm.", default=Output()),
+        reference=_field(Reference, "The client's own words, written on each piece.", default=""),
+        accept_unusual=_field(bool, "Draft even an unlikely set of measures.", default=False),
+        allow_unsound=_field(bool, "Answer even a pattern that fails its checks.", default=False),
     )
+
+
+def _field(kind: Any, description: str, *, default: Any) -> Any:
+    return kind, Field(default, description=description)
 
 
 def invalid_order(troubles: list[Trouble]) -> ProblemError:
@@ -193,7 +198,8 @@ def measure_troubles(given: object) -> list[Trouble]:
     """What is wrong with the names and the kinds of measures, whatever their size."""
     if not isinstance(given, dict):
         return []
-    return [t for name, value in given.items() for t in _measure_troubles(name, value)]
+    found = (t for name, value in given.items() for t in _measure_troubles(name, value))
+    return list(islice(found, MOST_TROUBLES))
 
 
 def _measure_troubles(name: str, value: object) -> Iterator[Trouble]:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import asdict
 from functools import partial
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Annotated, Any
 
-from fastapi import APIRouter, Request
+from fastapi import APIRouter, Path, Request
 from fastapi.responses import Response
 from pydantic import TypeAdapter
 
@@ -31,6 +31,8 @@ if TYPE_CHECKING:
 
 router = APIRouter(tags=["garments"])
 
+KindPath = Annotated[str, Path(description="Kind of a garment, as `GET /v1/garments` lists it.")]
+
 
 @router.get(
     "/v1/garments",
@@ -51,7 +53,7 @@ async def list_garments(request: Request, house: HouseDep) -> Response:
     response_model=GarmentAnswer,
     responses=problem_answers("not-found"),
 )
-async def show_garment(request: Request, house: HouseDep, kind: str) -> Response:
+async def show_garment(request: Request, house: HouseDep, kind: KindPath) -> Response:
     """Options with their JSON Schema, measures needed and optional, pieces, range, sources."""
     return kept_json(request, house.settings, _told(house.garment(kind)))
 
@@ -71,7 +73,7 @@ async def show_garment(request: Request, house: HouseDep, kind: str) -> Response
     },
 )
 async def draft_sample(
-    request: Request, house: HouseDep, kind: str, format_: FormatQuery = None
+    request: Request, house: HouseDep, kind: KindPath, format_: FormatQuery = None
 ) -> Response:
     """The garment on its reference body: for pages, docs and first tries. May be cached."""
     garment = house.garment(kind)

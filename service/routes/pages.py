@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
+from typing import Annotated
 
-from fastapi import APIRouter, Request
+from fastapi import APIRouter, Path, Request
 from fastapi.responses import HTMLResponse, Response
 
 from service.answers import ProblemPage
@@ -16,6 +17,8 @@ from service.pages import HTML, asset, landing, problem_page, reference_page
 from service.problems import PROBLEMS, ProblemError
 
 router = APIRouter(tags=["pages"])
+
+CodePath = Annotated[str, Path(description="Code of a problem; the end of its `type`.")]
 
 REFERENCE_POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; "
@@ -45,7 +48,7 @@ async def first_page(request: Request, house: HouseDep) -> Response:
         **problem_answers("not-found"),
     },
 )
-async def show_problem(request: Request, house: HouseDep, code: str) -> Response:
+async def show_problem(request: Request, house: HouseDep, code: CodePath) -> Response:
     """What a problem means and how to mend it, as JSON or as a page."""
     if code not in PROBLEMS:
         raise ProblemError("not-found", f"There is no such problem. All: {', '.join(PROBLEMS)}.")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import threading
+import time
 
 import pytest
 from asking import Service, example, refused
@@ -109,14 +110,14 @@ def test_many_orders_at_once_are_all_answered(service):
                     **example(),
                     "measurements": {**example()["measurements"], "hip_girth": 98 + i / 10},
                 }
-                for i in range(20)
+                for i in range(8)
             ]
             posts = (client.post("/v1/patterns", json=order) for order in orders)
             return await asyncio.gather(*posts)
 
     answers = asyncio.run(scene())
     assert {answer.status_code for answer in answers} == {200}
-    assert len({answer.headers["pattern-id"] for answer in answers}) == 20
+    assert len({answer.headers["pattern-id"] for answer in answers}) == 8
 
 
 def test_settings_come_from_the_environment():
@@ -141,3 +142,42 @@ def test_settings_come_from_the_environment():
 def test_a_setting_that_cannot_be_used_is_named(value):
     with pytest.raises(SettingsError, match="TAPELINE_ORDER_SECONDS"):
         from_environment({"TAPELINE_ORDER_SECONDS": value})
+
+
+def largest(unit: bytes, start: bytes = b"{", end: bytes = b"}") -> bytes:
+    """As many numbered copies of a part as a body may hold."""
+    parts, size = [start], len(start) + len(end)
+    for number in range(100_000):
+        part = unit.replace(b"#", str(number).encode())
+        if size + len(part) > Settings().max_body_bytes - 20:
+            break
+        parts.append(part)
+        size += len(part)
+    return b"".join(parts) + b'"z": 1' + end
+
+
+HEAVY = {
+    "unknown fields": largest(b'"refrence#": 1, '),
+    "unknown measures": largest(b'"waist_girt#": 1, ', b'{"measurements": {', b"}}"),
+    "unknown options": largest(
+        b'"hem_girt#": 1, ', b'{"measurements": {}, "garment": {"kind": "trousers", ', b"}}"
+    ),
+    "unreadable lengths": largest(
+        b'"waist_girth#": "1 1/x", ', b'{"unit": "in", "measurements": {', b"}}"
+    ),
+    "a field twice, at the end": largest(b'"f#": 1, ', b"{", b', "z": 1}'),
+    "lists": b'{"measurements": [' + b"[]," * 80_000 + b"[]]}",
+    "escapes": b'{"reference": "' + b"\\u0041" * 40_000 + b'"}',
+    "an open text": b'{"reference": "' + b'\\"' * 120_000,
+    "one long number": b'{"unit": ' + b"1" * 250_000 + b"}",
+}
+
+
+@pytest.mark.parametrize("body", HEAVY.values(), ids=HEAVY.keys())
+def test_the_worst_that_fits_is_refused_in_no_time(service, body):
+    assert len(body) <= Settings().max_body_bytes
+    began = time.process_time()
+    answer = service.send(body)
+    assert answer.status_code in (400, 422)
+    assert time.process_time() - began < 1.0
+    assert len(answer.content) < 30_000
