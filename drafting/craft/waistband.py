@@ -9,8 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
-from drafting.craft.fly import Lap
-from drafting.craft.piecework import plumb_grain, turned_over
+from drafting.craft.piecework import counter_clockwise, plumb_grain, turned_over
 from drafting.geometry import Path, Point, join, polyline
 from drafting.pattern import Cut, Edge, Mark, Notch, Piece, Role, Seam, SeamPart
 
@@ -20,20 +19,26 @@ def straight_waistband(
     depth: float,
     underlap: float,
     joints: tuple[tuple[str, float], ...],
-    loops: tuple[float, ...],
-    lap: Lap,
+    loops: tuple[float, ...] = (),
+    *,
+    underlap_right: bool = False,
+    joined_inside: bool = False,
 ) -> Piece:
     """A straight waistband cut in one with its inside, folded along the top.
 
     It stands upright: the lengthwise grain runs along the band, the underlap is at the bottom.
 
     Args:
-        length: Finished length in cm without the underlap, from centre front to centre front.
+        length: Finished length in cm without the underlap, from the opening round to it.
         depth: Finished depth in cm.
         underlap: Length in cm of the underlap.
-        joints: Name and distance in cm from the underlapping centre front of the garment's seams.
+        joints: Name and distance in cm from the underlapping side of the opening, of the
+            garment's seams.
         loops: Distances of the belt loops from the same place.
-        lap: Which front lies on top.
+        underlap_right: Whether the underlap lies at the right end as the band is worn, seen from
+            outside; else at the left end, where a left back or a right front laps over it.
+        joined_inside: Whether the inside's lower edge is sewn to something else than the garment's
+            top, as to a lining; else it is turned under.
     """
     whole, top = 2 * depth, float(underlap + length)
     corners = (
@@ -48,7 +53,10 @@ def straight_waistband(
         name="waistband",
         title="Waistband",
         cut=(Cut("main", 1), Cut("fusible", 1)),
-        edges=tuple(_edge(n, a, b) for n, (a, b) in zip(names, pairwise(corners), strict=True)),
+        edges=tuple(
+            _edge(n, a, b, joined_inside=joined_inside)
+            for n, (a, b) in zip(names, pairwise(corners), strict=True)
+        ),
         notches=tuple(Notch("waist", at, 1, match) for match, at in joints),
         grain=(Point(whole / 4, top * 0.3), Point(whole / 4, top * 0.7)),
         marks=(
@@ -56,11 +64,12 @@ def straight_waistband(
             *(_loop(depth, whole, underlap + at) for at in loops),
         ),
     )
-    return piece if lap == "right_over_left" else turned_over(piece)
+    return turned_over(piece) if underlap_right else piece
 
 
-def _edge(name: str, start: Point, end: Point) -> Edge:
-    role = Role.HEM if name in ("waist_inside", "underlap_inside") else Role.SEAM
+def _edge(name: str, start: Point, end: Point, *, joined_inside: bool) -> Edge:
+    turned = ("underlap_inside",) if joined_inside else ("waist_inside", "underlap_inside")
+    role = Role.HEM if name in turned else Role.SEAM
     kind = "band" if "end" in name else "waist"
     return Edge(name, polyline(start, end), role, kind)
 
@@ -121,7 +130,7 @@ BAND_CLOTH = (Cut("main", 2, mirrored=True), Cut("fusible", 2, mirrored=True))
 def contoured_quarter(
     name: str, title: str, top: Path, side: Path, foot: Path, centre: Path, *, on_fold: bool
 ) -> Piece:
-    """A quarter of a contoured band, from the draft with its darts closed; the side to the left.
+    """A quarter of a contoured band, from the draft with its darts closed.
 
     Args:
         name: Name of the piece.
@@ -146,5 +155,7 @@ def contoured_quarter(
         if not on_fold
         else tuple(replace(c, quantity=1, mirrored=False) for c in BAND_CLOTH)
     )
-    grain = plumb_grain(outline, right - 0.2 * (right - left))
-    return Piece(name=name, title=title, cut=cut, edges=edges, grain=grain, half=on_fold)
+    inset = 0.2 * (right - left)
+    grain = plumb_grain(outline, left + inset if centre.start.x < side.start.x else right - inset)
+    quarter = Piece(name=name, title=title, cut=cut, edges=edges, grain=grain, half=on_fold)
+    return counter_clockwise(quarter)

@@ -5,8 +5,7 @@ Source: common practice, no source.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from drafting.craft.assembling import Assembling, in_order
 from drafting.craft.fly import Fly, over_under
 from drafting.craft.slant_pocket import SlantPocket
 from drafting.craft.welt_pocket import WeltPocket
@@ -15,40 +14,32 @@ from drafting.garments.trousers.spec import Trousers
 from drafting.pattern import NO_EASE, Ease, Seam, SeamPart, SewingStep
 
 
-@dataclass(frozen=True, slots=True)
-class _Step:
-    text: str
-    seams: tuple[Seam, ...] = ()
-    darts: tuple[str, ...] = ()
-
-
 def assembly(
     darts: tuple[str, ...], pocket: SlantPocket | None, welt: WeltPocket | None, fly: Fly, band: Band, eased: float, cut: Trousers
 ) -> tuple[tuple[Seam, ...], tuple[SewingStep, ...]]:
     """All seams in sewing order, and the steps that close them."""
     steps = (
-        _Step("Fuse the waistband, the fly facing and the welts; transfer notches, dart points and pocket ends."),
-        *((_Step("Sew the darts and press them toward the centre.", (), darts),) if darts else ()),
-        *(() if welt is None else (_Step("Stitch the welts and bags to the backs, slash and turn them, close the sides of the bags.", welt.seams),)),
+        Assembling("Fuse the waistband, the fly facing and the welts; transfer notches, dart points and pocket ends."),
+        *((Assembling("Sew the darts and press them toward the centre.", (), darts),) if darts else ()),
+        *(() if welt is None else (Assembling("Stitch the welts and bags to the backs, slash and turn them, close the sides of the bags.", welt.seams),)),
         *(() if pocket is None else _slant(pocket)),
-        _Step("Face the lapping front down to the fly's end; close the foot of the shield; sew the zip with the shield to the other front.", (fly.facing, *fly.shield)),
-        _Step("Sew the side seams.", (_side(pocket),)),
-        _Step("Sew the inseams.", (Seam("inseam", (SeamPart("front", "inseam"),), (SeamPart("back", "inseam", reversed=True),)),)),
-        _Step("Put one leg into the other and sew the crotch from the fly's end round to the back waist; finish the fly and stitch the J.", (_centre("front_crotch", "front"), _centre("back_crotch", "back"))),
-        _Step("Baste the loops on, make up the waistband, sew it to the trouser top and to the shield, easing the top in between side and dart.", (*band.making, _shield_top(band), _waist(pocket, band, eased, cut))),
-        _Step("Turn up and sew the hems."),
-        _Step("Sew hook, bar and buttonhole; bar the fly and the pocket ends; press the creases."),
+        Assembling("Face the lapping front down to the fly's end; close the foot of the shield; sew the zip with the shield to the other front.", (fly.facing, *fly.shield)),
+        Assembling("Sew the side seams.", (_side(pocket),)),
+        Assembling("Sew the inseams.", (Seam("inseam", (SeamPart("front", "inseam"),), (SeamPart("back", "inseam", reversed=True),)),)),
+        Assembling("Put one leg into the other and sew the crotch from the fly's end round to the back waist; finish the fly and stitch the J.", (_centre("front_crotch", "front"), _centre("back_crotch", "back"))),
+        Assembling("Baste the loops on, make up the waistband, sew it to the trouser top and to the shield, easing the top in between side and dart.", (*band.making, _shield_top(band), _waist(pocket, band, eased, cut))),
+        Assembling("Turn up and sew the hems."),
+        Assembling("Sew hook, bar and buttonhole; bar the fly and the pocket ends; press the creases."),
     )
-    seams = tuple(seam for step in steps for seam in step.seams)
-    return seams, tuple(SewingStep(s.text, tuple(seam.name for seam in s.seams), s.darts) for s in steps)
+    return in_order(steps)
 
 
-def _slant(pocket: SlantPocket) -> tuple[_Step, _Step]:
+def _slant(pocket: SlantPocket) -> tuple[Assembling, Assembling]:
     caught = ("pocket_top", "pocket_side")
     own = tuple(s for s in pocket.seams if s.name not in caught)
     return (
-        _Step("Join facings and side pieces to their bags; sew the taped pocket mouths, turn and stitch them; close the bags.", own),
-        _Step("Baste the pockets to the waist and to the side.", tuple(s for s in pocket.seams if s.name in caught)),
+        Assembling("Join facings and side pieces to their bags; sew the taped pocket mouths, turn and stitch them; close the bags.", own),
+        Assembling("Baste the pockets to the waist and to the side.", tuple(s for s in pocket.seams if s.name in caught)),
     )
 
 

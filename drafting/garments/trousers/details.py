@@ -111,7 +111,7 @@ def straight_band(length: float, front: Piece, back: Piece, extra: float, cut: T
     side, crease = quarter[0] * share, _to_crease(front) * share
     joints = (("band-side", side), ("band-centre-back", length / 2), ("band-side-far", length - side))
     loops = loop_places(length, crease, side, side + quarter[1] * share / 2, loop_count(float(body.waist_girth))) if cut.belt_loops else ()
-    piece = straight_waistband(length, cut.band_depth, cut.underlap, joints, loops, cut.lap)
+    piece = straight_waistband(length, cut.band_depth, cut.underlap, joints, loops, underlap_right=cut.lap == "left_over_right")
     against = cut.lap == "left_over_right"
     return Band((piece,), straight_band_ends(), (SeamPart("waistband", "waist", reversed=against),), SeamPart("waistband", "underlap", reversed=not against))
 
