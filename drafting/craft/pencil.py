@@ -80,9 +80,7 @@ def draw_waist(
         source: Where the rule comes from.
     """
     arriving = closings(darts)[-1].inverse.vector(closed.tangent(1.0))
-    bend = Bend(
-        *ends, leaving.to(closed.tangent(0.0)), running(side, "start").to(arriving), closed
-    )
+    bend = Bend(*ends, leaving.to(closed.tangent(0.0)), running(side, "start").to(arriving), closed)
     return sheet.draw_over(name, bend, folds(darts), opened, why, source=source)
 
 

@@ -114,7 +114,8 @@ def even_tops(
         for old, new in ((front, one), (back, two))
     )
     why = "Side to side, and each waist to its length with the darts closed."
-    sheet.true("waist and sides", moved, why)
+    agree = "back side = front side, each waist = its length"
+    sheet.true("waist and sides", moved, why, agree=agree)
     return (one, two), shared_openings(one, two)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
@@ -59,6 +60,11 @@ class Bearing:
         """Turned to the left by an angle in degrees."""
         turned = self.turned + degrees
         return Bearing(self.vector.rotated(degrees), self.verb, self.operands, turned)
+
+    def to(self, vector: Vector) -> Bearing:
+        """Turned so that it points as a vector does."""
+        angle = math.atan2(self.vector.cross(vector), self.vector.dot(vector))
+        return Bearing(vector, self.verb, self.operands, self.turned + math.degrees(angle))
 
     def words(self, saying: Saying = BY_NAME) -> str:
         """The direction as one says it: "square to A1 - B2"."""

@@ -45,7 +45,7 @@ MOVES = {
     "between": "{1} of the way to {0}",
     "slant": "{0} on a line at {1} degrees",
     "reach": "{1} to the {2}, to meet the level of {0}",
-    "square": "{2} to the {3}, square to the line {0} - {1}",
+    "square": "{2} {4}, square to the line {0} - {1}",
     "meeting": "where the line {0} - {1} meets the line {2} - {3}",
     "along": "{1} along {0}",
 }
@@ -87,6 +87,10 @@ class Place(Point):
 
     def __hash__(self) -> int:
         return hash((self.x, self.y))
+
+    # A history reaches back to the first point; its words are the step's business.
+    def __repr__(self) -> str:
+        return f"Place({self.x!r}, {self.y!r}, {self.name!r})"
 
     def _moved(self, x: float, y: float, verb: str, *operands: Operand) -> Place:
         base, before = (self, ()) if self.name else (self.base, self.moves)
@@ -152,9 +156,15 @@ class Place(Point):
         """So many cm at a right angle to the line from `start` to `end`, to its left or right."""
         along = (end - start).unit
         step = (along.left if side == "left" else along.right) * float(distance)
-        return self._moved(
-            self.x + step.x, self.y + step.y, "square", start, end, length(distance), side
-        )
+        operands = (start, end, length(distance), side, way(step.x, step.y))
+        return self._moved(self.x + step.x, self.y + step.y, "square", *operands)
+
+
+def way(x: float, y: float) -> str:
+    """The nearest of the paper's four directions, in words."""
+    if abs(x) > abs(y):
+        return "to the right" if x > 0 else "to the left"
+    return "upward" if y > 0 else "downward"
 
 
 def length(value: float) -> Length:

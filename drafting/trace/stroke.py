@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
-from drafting.geometry import Cubic, Line, Path, Segment, bulged, with_handles
+from drafting.geometry import Cubic, Line, Path, Segment, Vector, bulged
 from drafting.trace.bearing import Bearing, along, at_degrees
 from drafting.trace.length import Length
-from drafting.trace.place import BY_NAME, Move, Operand, Place, length, spoken
+from drafting.trace.place import BY_NAME, Move, Operand, Place, length, spoken, way
 from drafting.trace.saying import Saying
 
 Turn = Literal["left", "right"]
@@ -42,7 +42,7 @@ class Guide:
 
 GUIDES = {
     "diagonal": "past a point {1} out on the diagonal of {0}",
-    "middle": "its middle {0} to the {1} of the straight line",
+    "middle": "its middle {0} {2} off the straight line",
 }
 """What may guide a curve beside its end directions; {0}, {1} are the guide's operands."""
 
@@ -52,9 +52,17 @@ def past_diagonal(corner: Place, distance: float) -> Guide:
     return Guide("diagonal", (corner, length(distance)))
 
 
-def middle_out(by: float, side: Turn) -> Guide:
-    """The curve's middle stands so many cm off the straight line, to the left or right."""
-    return Guide("middle", (length(by), side))
+def middle_out(by: float, side: Turn, along: Vector) -> Guide:
+    """The curve's middle stands so many cm to the left or right of the straight line `along`."""
+    off = along.left if side == "left" else along.right
+    return Guide("middle", (length(by), side, way(off.x, off.y)))
+
+
+def middle_of(drawn: Cubic) -> Guide:
+    """How far a drawn curve's middle stands off its straight line."""
+    chord = drawn.end - drawn.start
+    out = chord.unit.cross(drawn.at(0.5) - drawn.start)
+    return middle_out(abs(out), "left" if out >= 0 else "right", chord)
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +74,7 @@ class Bend:
         end: Where it ends.
         leaving: Direction of travel at the start.
         arriving: Direction of travel at the end.
-        handles: How far each end's handle reaches along its direction, cm.
+        segment: The geometry, as it was drawn.
         guide: What a hand looks at while bending it.
     """
 
@@ -74,15 +82,14 @@ class Bend:
     end: Place
     leaving: Bearing
     arriving: Bearing
-    handles: tuple[float, float]
+    segment: Cubic
     guide: Guide | None = None
 
     @property
-    def segment(self) -> Cubic:
-        """The geometry."""
-        return with_handles(
-            self.start, self.leaving.vector, self.end, self.arriving.vector, *self.handles
-        )
+    def handles(self) -> tuple[float, float]:
+        """How far each end's handle reaches along its direction, cm."""
+        drawn = self.segment
+        return drawn.start.distance(drawn.leaving), drawn.arriving.distance(drawn.end)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +105,11 @@ class Bulge:
     def segment(self) -> Cubic:
         """The geometry."""
         return bulged(self.start, self.end, float(self.by) if self.side == "left" else -self.by)
+
+    @property
+    def guide(self) -> Guide:
+        """What a hand looks at while bending it."""
+        return middle_out(self.by, self.side, self.end - self.start)
 
 
 Part = Straight | Bend | Bulge
@@ -165,7 +177,7 @@ def words_of(part: Part, saying: Saying = BY_NAME) -> str:
         case Straight():
             return f"straight to {end}"
         case Bulge():
-            return f"bowed to {end}, {middle_out(part.by, part.side).words(saying)}"
+            return f"bowed to {end}, {part.guide.words(saying)}"
         case Bend():
             return f"curved to {end}, " + ", ".join(bend_words(part, saying))
 
@@ -211,4 +223,4 @@ def _part(segment: Segment, start: Place, end: Place) -> Part:
     leaving, arriving = (
         at_degrees(v.angle) if v.length else along(start, end) for v in (out, back)
     )
-    return Bend(start, end, leaving, arriving, (out.length, back.length))
+    return Bend(start, end, leaving, arriving, segment)

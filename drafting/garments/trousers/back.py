@@ -76,7 +76,7 @@ def intake(spare: float, sheet: DraftSheet) -> tuple[float, ...]:
     if not sheet.compare("back darts", wanted, ">=", 1, "Does a back quarter lose more than 1 cm?", "Less goes into the side seam."):
         return ()
     if sheet.compare("a single back dart", wanted, "<", 2.5, "Would one dart of less than 2.5 cm do?", "Two tiny darts pucker."):
-        return (wanted,)
+        return (sheet.length("back dart", wanted, "All in one."),)
     three = sheet.compare("a third back dart", wanted, ">", 2 * MOST_DART, "Would two darts be wider than 3 cm each?", "A wide dart pokes out at its point.")
     many = 3 if three else 2
     return (sheet.length("back dart", wanted / many, "The darts share it evenly."),) * many

@@ -12,14 +12,15 @@ from dataclasses import dataclass, replace
 
 from drafting.craft.curves import hook
 from drafting.craft.darts import closings, reopen, split_at_point
+from drafting.craft.pencil import draw_waist, hooked
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.tops import EVEN, PanelTop, dip, even_tops, settled
 from drafting.craft.trueing import nudged, square_to_ends
 from drafting.errors import ConstructionError
-from drafting.garments.trousers.panel import Panel, inseam_line, side_line
-from drafting.geometry import IDENTITY, Line, Path, Segment, Vector, crossing_with_line, join, root
+from drafting.garments.trousers.panel import Panel, inseam_line, inseam_parts, side_line, side_parts
+from drafting.geometry import IDENTITY, Path, Segment, Vector, crossing_with_line, join, root
 from drafting.pattern import Dart
-from drafting.trace import Place
+from drafting.trace import Bend, Length, Place, Stroke, along, middle_of, running, straight
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,56 +69,58 @@ def true(front: Panel, back: Panel, hip: float, sheet: DraftSheet) -> tuple[True
         sheet: Records the steps.
     """
     sheet.heading("Trueing")
-    fork = _even_inseams(front, back, sheet)
-    forks = (front.fork, fork)
-    inseams = tuple(Path(inseam_line(f, p.leg, p.hollow)) for f, p in zip(forks, (front, back), strict=True))
-    crotches = tuple(_square_crotch(p, f, i, sheet) for p, f, i in zip((front, back), forks, inseams, strict=True))
-    front, back = _hips_taken_in(front, back, crotches, hip, sheet)
+    inseams = (front.inseam, _even_inseams(front, back, sheet))
+    crotches = tuple(_square_crotch(p, i, sheet) for p, i in zip((front, back), inseams, strict=True))
+    front, back = _hips_trued(front, back, crotches, hip, sheet)
     tops, openings = even_tops(_top(front), _top(back), sheet)
     front_trued, back_trued = (
-        _trued(panel, top, opened, crotch, inseam, f, sheet)
-        for panel, top, opened, crotch, inseam, f in zip((front, back), tops, openings, crotches, inseams, forks, strict=True)
+        _trued(panel, top, opened, crotch, inseam, sheet)
+        for panel, top, opened, crotch, inseam in zip((front, back), tops, openings, crotches, inseams, strict=True)
     )
     return front_trued, back_trued
 
 
-def _even_inseams(front: Panel, back: Panel, sheet: DraftSheet) -> Place:
+def _even_inseams(front: Panel, back: Panel, sheet: DraftSheet) -> Stroke:
     """Lower or raise the back fork until the back inseam is as long as the front's."""
     wanted = front.inseam.path.length()
 
     def short(down: float) -> float:
         return Path(inseam_line(back.fork.down(down), back.leg, back.hollow)).length() - wanted
 
-    down = root(short, -4.0, 4.0, EVEN / 10)
+    down = root(short, -10.0, 10.0, EVEN / 10)
     if down is None:
-        raise ConstructionError("The back fork cannot be moved so that the inseams are even.", where="inseams")
+        raise ConstructionError("The legs are too short for so wide a fork: the inseams cannot be made even. Measure outside_leg_length and body_rise again.", where="measurements.outside_leg_length")
     fork = sheet.point("trued back fork", nudged(back.fork, 0, -down), "Inseam to inseam, walked from the hem.")
-    sheet.true("inseams", (("back fork", abs(down)),), "Both inseams are sewn without ease.")
-    return fork
+    inseam = sheet.draw("trued back inseam", inseam_parts(fork, back.leg, back.hollow), "As before, from the fork where it now is.")
+    sheet.true("inseams", (("back fork", abs(down)),), "Both inseams are sewn without ease.", agree="back inseam = front inseam")
+    return inseam
 
 
-def _square_crotch(panel: Panel, fork: Place, inseam: Path, sheet: DraftSheet) -> Path:
+def _square_crotch(panel: Panel, inseam: Stroke, sheet: DraftSheet) -> Stroke:
     """Redraw the crotch curve so that it ends square to the inseam."""
-    leaving, arriving = panel.hook_start - panel.waist_centre, inseam.start_tangent.left
-    curve, diagonal = hook(panel.hook_start, leaving, fork, arriving, panel.corner, panel.diagonal)
-    path = Path((Line(panel.waist_centre, panel.hook_start), curve))
-    turned = panel.crotch.path.end_tangent.angle_to(arriving)
+    start, fork = panel.hook_start, inseam.start
+    leaving, arriving = along(panel.waist_centre, start), running(inseam, "start").left
+    curve, diagonal = hook(start, leaving.vector, fork, arriving.vector, panel.corner, panel.diagonal)
+    bend = hooked(start, leaving, fork, arriving, curve, panel.corner, diagonal)
+    why = "It ends square to the inseam, so that it runs on from leg to leg."
+    drawn = sheet.draw(f"trued {panel.name} crotch", (*straight(panel.waist_centre, start), bend), why)
+    turned = panel.crotch.path.end_tangent.angle_to(arriving.vector)
     moves = (
         (f"{panel.name} curve on the diagonal", abs(diagonal - panel.diagonal)),
-        (f"{panel.name} crotch length", abs(path.length() - panel.crotch.path.length())),
+        (f"{panel.name} crotch length", abs(drawn.path.length() - panel.crotch.path.length())),
     )
-    why = f"Its end is turned {turned:.0f} degrees, square to the inseam: the crotch runs on from leg to leg."
-    sheet.true(f"{panel.name} crotch", moves, why)
-    return path
+    sheet.true(f"{panel.name} crotch", moves, f"The curve's end is turned {turned:.0f} degrees.", agree=f"end of the {panel.name} crotch square to the inseam")
+    return drawn
 
 
-def _hips_taken_in(front: Panel, back: Panel, crotches: tuple[Path, ...], hip: float, sheet: DraftSheet) -> tuple[Panel, Panel]:
+def _hips_trued(front: Panel, back: Panel, crotches: tuple[Stroke, ...], hip: float, sheet: DraftSheet) -> tuple[Panel, Panel]:
     """Bring the drawn hip back to its girth where the curves leave it too wide: a third in front."""
-    drawn = 2 * sum(_width_at_hip(p, c) for p, c in zip((front, back), crotches, strict=True))
+    widths = (_width_at_hip(p, c.path) for p, c in zip((front, back), crotches, strict=True))
+    drawn = Length(2 * sum(widths), "drawn hip")
     over = (drawn - hip - MOST_OVER) / 2
-    if not sheet.decide("hips taken in", over > 0, "Is the drawn hip more than 2.5 cm over hip and ease?", "The crotch curves are wide where the hip line is low."):
+    if not sheet.compare("hips taken in", drawn, ">", hip + MOST_OVER, "Is the drawn hip more than 2.5 cm over hip and ease?", "The crotch curves are wide where the hip line is low."):
         return front, back
-    sheet.true("hips", (("front side at the hip", over / 3), ("back side at the hip", over * 2 / 3)), "Taken in at the side seams, a third in front.")
+    sheet.true("hips", (("front side at the hip", over / 3), ("back side at the hip", over * 2 / 3)), "Taken in at the side seams, a third in front.", agree="drawn hip = hip and ease + 2.5 cm")
     return _hip_in(front, over / 3, sheet), _hip_in(back, over * 2 / 3, sheet)
 
 
@@ -127,7 +130,7 @@ def _width_at_hip(panel: Panel, crotch: Path) -> float:
 
 
 def _hip_in(panel: Panel, by: float, sheet: DraftSheet) -> Panel:
-    side = sheet.point(f"trued {panel.name} side at the hip", panel.hip_side.right(by), "Brings the hip to its girth.")
+    side = sheet.point(f"trued {panel.name} side at the hip", nudged(panel.hip_side, by, 0), "Brings the hip to its girth.")
     return replace(panel, hip_side=side)
 
 
@@ -141,17 +144,34 @@ def _top(panel: Panel) -> PanelTop:
     )
 
 
-def _trued(panel: Panel, top: PanelTop, opened: float, crotch: Path, inseam: Path, fork: Place, sheet: DraftSheet) -> Trued:
+def _trued(panel: Panel, top: PanelTop, opened: float, crotch: Stroke, inseam: Stroke, sheet: DraftSheet) -> Trued:
     corner = sheet.point(f"trued {panel.name} side at the waist", settled(panel.waist_side, top.corner), "Where the waist and the side seam meet.")
-    closed = Path((top.waist(opened),))
-    waist, darts = reopen(closed, panel.darts, "waist")
-    sheet.true(f"{panel.name} waist", (("waist line", dip(waist, panel.waist_side)),), "Drawn over the closed darts: square to the centre, smooth over the side.")
-    hem = Path((square_to_ends(panel.leg.hem_side, panel.leg.hem_side - panel.leg.knee_side, panel.leg.hem_inner, panel.leg.knee_inner - panel.leg.hem_inner),))
-    bow = hem.bounds()[3] - panel.leg.hem_side.y or panel.leg.hem_side.y - hem.bounds()[1]
-    sheet.true(f"{panel.name} hem", (("middle of the hem", bow),), "Bowed so that it is level where the legs' seams join.")
-    return Trued(
-        panel, _plain(closed), _plain(waist), _plain(crotch), _plain(top.side), _plain(inseam), _plain(hem), darts, corner, fork,
+    side = sheet.draw(f"trued {panel.name} side", side_parts(corner, panel.hip_side, panel.leg, panel.bulge), "As before, from the corner where it now is.")
+    closed = top.waist(opened)
+    opened_waist, darts = reopen(Path((closed,)), panel.darts, "waist")
+    waist = draw_waist(
+        f"trued {panel.name} waist", closed, opened_waist, (panel.waist_centre, corner), along(panel.waist_centre, panel.hook_start),
+        side, panel.darts, sheet, "Square to the centre, smooth over the darts and over the side.",
     )
+    sheet.true(f"{panel.name} waist", (("waist line", dip(waist.path, panel.waist_side)),), "The darts were closed for it.", agree=f"{panel.name} waist square to its ends")
+    hem = _square_hem(panel, sheet)
+    sheet.outline(panel.name, (waist, side, hem, inseam, crotch), "Trace it from the draft; allowances are added outside.")
+    return Trued(
+        panel, _plain(Path((closed,))), _plain(waist.path), _plain(crotch.path), _plain(side.path), _plain(inseam.path), _plain(hem.path), darts, corner, inseam.start,
+    )
+
+
+def _square_hem(panel: Panel, sheet: DraftSheet) -> Stroke:
+    """Bow the hem so that it meets side and inseam squarely."""
+    below = panel.leg
+    down, up = along(below.knee_side, below.hem_side), along(below.hem_inner, below.knee_inner)
+    curve = square_to_ends(below.hem_side, down.vector, below.hem_inner, up.vector)
+    bend = Bend(below.hem_side, below.hem_inner, down.left, up.right, curve, middle_of(curve))
+    hem = sheet.draw(f"trued {panel.name} hem", (bend,), "Square to the side and to the inseam.")
+    low, high = hem.path.bounds()[1::2]
+    bow = high - below.hem_side.y or below.hem_side.y - low
+    sheet.true(f"{panel.name} hem", (("middle of the hem", bow),), "Level where the legs' seams join.", agree=f"{panel.name} hem square to its ends")
+    return hem
 
 
 def _plain(line: Path) -> Path:
