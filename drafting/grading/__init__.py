@@ -4,8 +4,11 @@ Stands above the workroom in the import order, beside nothing else; `service` ca
 cm inside, in mm in documents.
 """
 
+from drafting.grading.archive import range_archive
+from drafting.grading.documents import range_document
 from drafting.grading.grade import grade_report
 from drafting.grading.measures import MeasureRow, MeasureTable, measure_table
+from drafting.grading.nested import nested_pdf, nested_svg
 from drafting.grading.report import GradeFinding, GradeReport, PointMoves
 from drafting.grading.sizes import SizeDrafted, SizeRange, draft_size, size_range
 
@@ -20,5 +23,9 @@ __all__ = [
     "draft_size",
     "grade_report",
     "measure_table",
+    "nested_pdf",
+    "nested_svg",
+    "range_archive",
+    "range_document",
     "size_range",
 ]

@@ -1,4 +1,7 @@
-"""Table and grade report as plain values for JSON, and the table as CSV. Lengths in mm, Y down."""
+"""A range, its table and its grade report as plain values for JSON, and the table as CSV.
+
+Lengths in mm, Y down.
+"""
 
 from __future__ import annotations
 
@@ -6,15 +9,50 @@ import csv
 from io import StringIO
 from typing import Any
 
+from drafting import DRAFTING_VERSION
+from drafting.drawing import Output
+from drafting.errors import DraftingError
+from drafting.export.identity import in_mm
+from drafting.export.json import document
 from drafting.export.paths import MM, number, rounded
 from drafting.geometry import Vector
-from drafting.grading.measures import MeasureRow, MeasureTable
+from drafting.grading.grade import grade_report
+from drafting.grading.measures import MeasureRow, MeasureTable, measure_table
 from drafting.grading.report import GradeFinding, GradeReport, PointMoves
+from drafting.grading.sizes import SizeDrafted, SizeRange
 
 Plain = dict[str, Any]
 
 FACTORS = {"cm": MM, "deg": 1.0}
 UNITS = {"cm": "mm", "deg": "deg"}
+
+
+def range_document(sizes: SizeRange, output: Output) -> Plain:
+    """The whole range: each size's pattern or refusal, the table, and the grade report."""
+    return {
+        "drafting_version": DRAFTING_VERSION,
+        "unit": "mm",
+        "garment": in_mm(sizes.spec),
+        "sizes": [_size(size, output) for size in sizes.sizes],
+        "measures": table_document(measure_table(sizes)),
+        "grade": grade_document(grade_report(sizes)),
+    }
+
+
+def _size(size: SizeDrafted, output: Output) -> Plain:
+    if size.work is not None:
+        return {
+            "name": size.name,
+            "verdict": size.work.verdict,
+            "pattern": document(size.work, output),
+        }
+    refusal = size.refusal or DraftingError("not drafted")
+    return {"name": size.name, "verdict": "refused", "refusal": refusal_document(refusal)}
+
+
+def refusal_document(error: DraftingError) -> Plain:
+    """Why a size cannot be drafted."""
+    return {"code": error.code, "where": error.where, "message": error.message}
 
 
 def table_document(table: MeasureTable) -> Plain:

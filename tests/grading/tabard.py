@@ -31,6 +31,8 @@ JUMP_AT, JUMP = 79.0, 1.5
 DART_AT = 90.0
 """From a waist over 90 cm on, there is a dart's point."""
 LEAST_LENGTH = 45.0
+UNSOUND_AT = 120.0
+"""From a waist over 120 cm on, a check fails."""
 TOO_BIG = 150.0
 
 
@@ -57,6 +59,15 @@ def draw(body: Body, cut: Tabard, sheet: DraftSheet) -> Pattern:
         title="Tabard",
         pieces=(_panel(float(corner.x), float(top.y)),),
         seams=(Seam("side", (SeamPart("panel", "right"),), (SeamPart("panel", "left"),)),),
+        wants=(
+            Want(
+                name="hem_passes",
+                measuring=EdgeLength("panel", ("hem",)),
+                wanted=50.0,
+                low=20.0,
+                high=UNSOUND_AT / 2 + JUMP,
+            ),
+        ),
         finished_measurements=(
             Want(
                 name="hem_width", measuring=EdgeLength("panel", ("hem",)), wanted=0, low=0, high=0

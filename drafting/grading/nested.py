@@ -1,0 +1,113 @@
+"""The nested drawing of a range as SVG and PDF: all sizes of each piece over each other."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.drawing import WORDS, Composed, Legend, Output, Tiling, legend
+from drafting.drawing.nest import Nest, NestSize, lay_nest, nest
+from drafting.drawing.nest_words import NEST_WORDS
+from drafting.errors import ConstructionError
+from drafting.export import pdf, svg
+from drafting.export.sheets import LEGEND_WIDTH
+from drafting.grading.sizes import SizeDrafted, SizeRange
+
+PREFIX = "nest"
+"""Every id in the SVG starts with it."""
+
+
+@dataclass(frozen=True, slots=True)
+class NestContent:
+    """A nest with its legend, ready for any page.
+
+    Attributes:
+        drawn: The nest.
+        output: Language and unit of its texts.
+        cautions: The garment's own, beside the usual ones.
+        unsound: Whether a size is drawn that cannot be cut.
+    """
+
+    drawn: Nest
+    output: Output
+    cautions: tuple[str, ...]
+    unsound: bool
+
+    def legend(
+        self, *, width: float = LEGEND_WIDTH, closing: tuple[str, ...] = (), keep_free: float = 0.0
+    ) -> Legend:
+        """The legend, `width` cm broad, with room left for a map where asked."""
+        return legend(
+            self.drawn.title,
+            reference="",
+            verdict="unsound" if self.unsound else "sound",
+            cautions=self.cautions,
+            words=WORDS[self.output.language],
+            closing=closing,
+            width=width,
+            keep_free=keep_free,
+        )
+
+    def lay(self, legend: Legend | None, tiling: Tiling | None) -> Composed:
+        """The pieces, the key, and the legend where one is given, on one sheet."""
+        return lay_nest(self.drawn, legend, tiling)
+
+
+def nested_content(sizes: SizeRange, output: Output, *, allow_unsound: bool = False) -> NestContent:
+    """Draw the nest of a range.
+
+    Args:
+        sizes: The range.
+        output: Language and unit of the texts.
+        allow_unsound: Draw unsound sizes too, each marked in the key; else the key tells that
+            they are left out, as it tells of sizes that cannot be drafted.
+
+    Raises:
+        ConstructionError: There is no size to draw.
+    """
+    words, more = WORDS[output.language], NEST_WORDS[output.language]
+    drawn = [s for s in sizes.sizes if s.sound or (s.work is not None and allow_unsound)]
+    layers = tuple(
+        NestSize(s.name, s.work.pattern, "" if s.sound else words.not_for_cutting)
+        for s in drawn
+        if s.work is not None
+    )
+    if not layers:
+        raise ConstructionError("No size of the range can be cut.", where="sizes")
+    left_out = tuple((s.name, _reason(s)) for s in sizes.sizes if s not in drawn)
+    return NestContent(
+        drawn=nest(layers, left_out=left_out, unit=output.unit, words=words, more=more),
+        output=output,
+        cautions=layers[0].pattern.pattern.cautions,
+        unsound=not all(size.sound for size in drawn),
+    )
+
+
+def _reason(size: SizeDrafted) -> str:
+    return "it cannot be drafted" if size.work is None else "it fails its checks"
+
+
+def nested_svg(sizes: SizeRange, output: Output, *, allow_unsound: bool = False) -> bytes:
+    """The nest as one SVG drawing, one unit a millimetre; each size is a group by itself.
+
+    Raises:
+        ConstructionError: There is no size to draw.
+    """
+    content = nested_content(sizes, output, allow_unsound=allow_unsound)
+    return svg.render(content.lay(content.legend(), None).sheet, PREFIX)
+
+
+def nested_pdf(
+    sizes: SizeRange,
+    output: Output,
+    *,
+    allow_unsound: bool = False,
+    max_pages: int = pdf.MAX_PAGES,
+) -> bytes:
+    """The nest as pages to tape together; each size is a layer that a reader can show and hide.
+
+    Raises:
+        ConstructionError: There is no size to draw.
+        OutputError: Margin or overlap leave no room, or there would be too many pages.
+    """
+    content = nested_content(sizes, output, allow_unsound=allow_unsound)
+    return pdf.render(content, output, max_pages)
