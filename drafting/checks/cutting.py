@@ -71,7 +71,7 @@ def _line(piece: FinishedPiece) -> Iterator[Finding]:
 def _sewn_area(piece: Piece) -> shapely.Geometry:
     """The area inside the stitching line but for the darts, whose caps may dip under the mouth."""
     darts = [wedge(dart).buffer(CUT_TOLERANCE) for dart in piece.darts]
-    return polygon(piece).difference(shapely.union_all(darts))
+    return shapely.make_valid(polygon(piece)).difference(shapely.union_all(darts))
 
 
 def _kept(piece: FinishedPiece) -> Iterator[Finding]:

@@ -8,6 +8,10 @@ from drafting.errors import SpecError
 from drafting.trace import Length, larger, smaller
 
 
+LEAST_OPENING = 8.0
+"""A fly shorter than 8 cm cannot be made: its J alone takes 5. Source: house method."""
+
+
 def needed_opening(hip: Length, top: Length, band: float) -> Length:
     """Least length in cm of an opening below a waist seam, so that the hips pass.
 
@@ -42,6 +46,14 @@ def opening_length(
     Source: common practice, no source.
     """
     longest = Length(straight, "straight centre line") - OPENING_ABOVE_HOOK
+    if longest < LEAST_OPENING:
+        raise SpecError(
+            f"The rise leaves room for an opening of {float(longest):.1f} cm only; measure body_rise "
+            "again, or choose a side opening or an elastic waist.",
+            where="measurements.body_rise",
+            received=float(longest),
+            allowed=(LEAST_OPENING, None),
+        )
     needed = needed_opening(hip, top, band)
     if needed > longest:
         raise SpecError(

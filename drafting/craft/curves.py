@@ -73,8 +73,9 @@ def hook(
         or min((crossing - start).dot(leaving), (end - crossing).dot(arriving)) <= 0
     ):
         raise ConstructionError(
-            "The crotch curve has no corner to turn: the hip line lies too near the crotch line.",
-            where="crotch curve",
+            "The crotch curve has no corner to turn: the rise is too short for so wide a fork. "
+            "Measure body_rise and hip_girth again.",
+            where="measurements.body_rise",
         )
     down, out = crossing.distance(start), crossing.distance(end)
     diagonally = Vector(1.0 if end.x > start.x else -1.0, 1.0)

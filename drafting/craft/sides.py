@@ -91,9 +91,7 @@ def _named(part: SeamPart, pairs: frozenset[str]) -> SeamPart:
 
 def _part(part: SeamPart, side: str) -> SeamPart:
     """The part on one side; a left piece is turned over, so its edge runs the other way."""
-    return SeamPart(
-        f"{part.piece}_{side}", part.edge, reversed=part.reversed != (side == "left")
-    )
+    return SeamPart(f"{part.piece}_{side}", part.edge, reversed=part.reversed != (side == "left"))
 
 
 def _step(step: SewingStep, right: Pattern, pairs: frozenset[str]) -> SewingStep:

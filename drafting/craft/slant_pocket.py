@@ -29,8 +29,8 @@ from drafting.geometry import (
 )
 from drafting.pattern import Cut, Edge, Notch, Notion, Piece, Seam, SeamPart
 
-MOUTH = 16.0
 LEAST_MOUTH = 15.0
+INSET, LEAST_INSET = 4.0, 3.0
 FACING = 4.5
 LEAST_FACING = 2.0
 FACING_BELOW = 7.0
@@ -90,7 +90,12 @@ class _Lines:
 
 
 def slant_pocket(
-    waist: Path, side: Path, mouth: float, inset: float, clear_of: float | None, sheet: DraftSheet
+    waist: Path,
+    side: Path,
+    mouth: float,
+    inset: float | None,
+    clear_of: float | None,
+    sheet: DraftSheet,
 ) -> SlantPocket:
     """Cut a slant pocket into a front.
 
@@ -98,7 +103,7 @@ def slant_pocket(
         waist: The front's waist from the centre to the side, cm; the side lies to the left.
         side: Its side from the waist down.
         mouth: Length of the mouth in cm.
-        inset: Distance of the mouth's top from the side, along the waist, cm.
+        inset: Distance of the mouth's top from the side, along the waist, cm; None for the usual.
         clear_of: x of the dart leg that the bag must stay beside; None where there is no dart.
         sheet: Records what was decided.
 
@@ -121,17 +126,21 @@ def slant_pocket(
     )
 
 
-def _lines(waist: Path, side: Path, mouth: float, inset: float, clear_of: float | None) -> _Lines:
+def _lines(
+    waist: Path, side: Path, mouth: float, asked: float | None, clear_of: float | None
+) -> _Lines:
+    inmost = (waist.end.x + BAG_WIDTH) if clear_of is None else clear_of - BESIDE_DART
+    fold_at = _crossing_x(waist, inmost)
+    room = waist.length() - fold_at - LEAST_FACING - LEAST_BAG_TOP
+    inset = max(LEAST_INSET, min(INSET, room)) if asked is None else asked
+    if inset > room:
+        raise _no_room("garment.pocket_inset", inset)
     top_at = waist.length() - inset
     top = waist.at(top_at)
     end_at = root(lambda s: side.at(s).distance(top) - mouth, inset, min(40.0, side.length()))
     if end_at is None:
         raise _no_room("garment.pocket_mouth", mouth)
     end = side.at(end_at)
-    inmost = (end.x + BAG_WIDTH) if clear_of is None else clear_of - BESIDE_DART
-    fold_at = _crossing_x(waist, inmost)
-    if fold_at is None or top_at - fold_at < LEAST_FACING + LEAST_BAG_TOP:
-        raise _no_room("garment.pocket_inset", inset)
     inner_top_at = max(top_at - FACING, fold_at + LEAST_BAG_TOP)
     inner_end_at = end_at + FACING_BELOW
     bottom = Point(inmost, min(end.y - BELOW_MOUTH, waist.end.y - BAG_LENGTH))
@@ -151,10 +160,10 @@ def _no_room(where: str, received: float) -> SpecError:
     )
 
 
-def _crossing_x(waist: Path, x: float) -> float | None:
-    """Distance along the waist at which it crosses a plumb line; None where it does not."""
+def _crossing_x(waist: Path, x: float) -> float:
+    """Distance along the waist at which it crosses a plumb line; its start where it does not."""
     hits = crossing_with_line(waist, Point(x, 0), Vector(0, 1))
-    return waist.distance_of(*hits[-1]) if hits else None
+    return waist.distance_of(*hits[-1]) if hits else 0.0
 
 
 def _side_end(side: Path, y: float, beyond: float) -> float:

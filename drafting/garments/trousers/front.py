@@ -58,12 +58,12 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
 
 
 def curve_height(hip_centre: Place, corner: Place, body: Body, cut: Trousers, sheet: DraftSheet) -> Length:
-    """How far over the crotch line the front curve starts: at the hip line, but not lower than the fork is wide.
+    """How far over the crotch line the front curve starts: at the hip line, between one and one and a half widths of the fork.
 
     Lower, down to six tenths of that, where the hips need a longer fly. Source: house method.
     """
     fork = body.hip_girth / 16 + 0.5
-    usual = larger(Length(hip_centre.y - corner.y, "hip line over crotch line"), fork)
+    usual = larger(smaller(Length(hip_centre.y - corner.y, "hip line over crotch line"), fork * 1.5), fork)
     straight = needed_opening(body.hip_girth, body.waist_girth + Length(cut.waist_ease, "waist ease"), 0.0) + OPENING_ABOVE_HOOK
     room = body.body_rise - straight
     if not sheet.compare("a lowered curve start", room, "<", usual, "Do the hips need a longer fly than the straight above the curve takes?", "Waist and twice the opening must pass the hips."):

@@ -31,7 +31,8 @@ class Trousers:
         lap: Which front lies on top at the fly.
         front_pocket: Slant pockets in the fronts, or none.
         pocket_mouth: Length of the slant pocket's mouth.
-        pocket_inset: Distance of the mouth's top from the side seam, along the waist.
+        pocket_inset: Distance of the mouth's top from the side seam, along the waist; by default
+            4 cm, down to 3 cm on a narrow front.
         back_pocket: Welt pockets in the backs, or none.
         waistband: Straight, cut in one with its inside; or contoured, shaped as the body.
         band_depth: Depth of the finished waistband.
@@ -53,7 +54,7 @@ class Trousers:
     lap: Lap = "right_over_left"
     front_pocket: Literal["slant", "none"] = "slant"
     pocket_mouth: Annotated[float, Interval(ge=13, le=22), LENGTH] = 16.0
-    pocket_inset: Annotated[float, Interval(ge=2, le=8), LENGTH] = 4.0
+    pocket_inset: Annotated[float | None, Interval(ge=2, le=8), LENGTH] = None
     back_pocket: Literal["welt", "none"] = "welt"
     waistband: Literal["straight", "contoured"] = "straight"
     band_depth: Annotated[float, Interval(ge=2, le=8), LENGTH] = 4.0

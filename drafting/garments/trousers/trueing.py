@@ -117,10 +117,14 @@ def _hips_trued(front: Panel, back: Panel, crotches: tuple[Stroke, ...], hip: fl
     """Bring the drawn hip back to its girth where the curves leave it too wide: a third in front."""
     widths = (_width_at_hip(p, c.path) for p, c in zip((front, back), crotches, strict=True))
     drawn = Length(2 * sum(widths), "drawn hip")
-    over = (drawn - hip - MOST_OVER) / 2
-    if not sheet.compare("hips taken in", drawn, ">", hip + MOST_OVER, "Is the drawn hip more than 2.5 cm over hip and ease?", "The crotch curves are wide where the hip line is low."):
+    if sheet.compare("hips taken in", drawn, ">", hip + MOST_OVER, "Is the drawn hip more than 2.5 cm over hip and ease?", "The crotch curves are wide where the hip line is low."):
+        goal, agree = hip + MOST_OVER, "drawn hip = hip and ease + 2.5 cm"
+    elif sheet.compare("hips let out", drawn, "<", hip, "Is the drawn hip less than hip and ease?", "The seat line leans in where the hip line is high."):
+        goal, agree = hip, "drawn hip = hip and ease"
+    else:
         return front, back
-    sheet.true("hips", (("front side at the hip", over / 3), ("back side at the hip", over * 2 / 3)), "Taken in at the side seams, a third in front.", agree="drawn hip = hip and ease + 2.5 cm")
+    over = (drawn - goal) / 2
+    sheet.true("hips", (("front side at the hip", abs(over) / 3), ("back side at the hip", abs(over) * 2 / 3)), "Taken in or let out at the side seams, a third in front.", agree=agree)
     return _hip_in(front, over / 3, sheet), _hip_in(back, over * 2 / 3, sheet)
 
 

@@ -70,10 +70,11 @@ def lengths(body: Body, cut: Trousers, band: float, high_side: float) -> tuple[W
     longer this side is than the other.
     """
     outside = body.outside_leg_length - cut.hem_over_floor
+    slant = max(0.0, float(body.hip_girth) - 100) / 20
     return (
         _near("crotch_line_depth", CornerDepth("front", "fly", "crotch"), body.body_rise - band, 0.3, 0.3, "Waist to crotch line at the centre front, less a contoured band."),
-        _near("inside_leg_seam", EdgeLength("front", ("inseam",)), outside - body.body_rise, 0.3, 2.0, "The seam slants and is hollowed."),
-        _near("outside_leg_seam", side(cut), outside + high_side, 0.5, 3.0, "The seam goes over the hip."),
+        _near("inside_leg_seam", EdgeLength("front", ("inseam",)), outside - body.body_rise, 0.3, 2.0 + slant, "The seam slants and is hollowed, more on a wide body."),
+        _near("outside_leg_seam", side(cut), outside + high_side, 0.5, 3.0 + slant, "The seam goes over the hip."),
     )
 
 
