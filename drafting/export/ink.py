@@ -12,7 +12,7 @@ from reportlab.pdfbase.ttfonts import TTFont
 
 from drafting.drawing import Item, Stroke, Text
 from drafting.drawing.lettering import CAPITAL, font_bytes, has_shape
-from drafting.export.style import TEXT_GREY, Style, look
+from drafting.export.style import CLEARED, TEXT_GREY, Style, look
 from drafting.geometry import Cubic, Path, direction
 
 POINT = 72 / 2.54
@@ -68,15 +68,27 @@ class Ink:
         """Write a line of text; a letter without a shape is seen as a box, read as typed."""
         size, written = text.height / CAPITAL * POINT, writable(text.text)
         along = direction(text.angle)
-        back = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
-        start = back * pdfmetrics.stringWidth(written, FONT, size) if back else 0.0
+        length = pdfmetrics.stringWidth(written, FONT, size)
+        start = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor] * length
         x, y = text.at.x * POINT - along.x * start, text.at.y * POINT - along.y * start
+        if text.role in CLEARED:
+            self._cleared(text, x, y, length)
         line = self.canvas.beginText()
         line.setFont(FONT, size)
         line.setFillGray(TEXT_GREY.get(text.role, 0.0))
         line.setTextTransform(along.x, along.y, -along.y, along.x, x, y)
         line.textOut(written)
         self._tagged(line, text.text, written)
+
+    def _cleared(self, text: Text, x: float, y: float, length: float) -> None:
+        """White out what lies under a line of text, from its tails to its capitals."""
+        canvas, tall = self.canvas, text.height * POINT
+        canvas.saveState()
+        canvas.translate(x, y)
+        canvas.rotate(text.angle)
+        canvas.setFillGray(1)
+        canvas.rect(0, -0.3 * tall, length, 1.4 * tall, stroke=0, fill=1)
+        canvas.restoreState()
 
     def _tagged(self, line: Any, typed: str, written: str) -> None:
         """Draw a text; where it is not what was typed, tell readers what was."""

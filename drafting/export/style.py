@@ -46,3 +46,6 @@ def look(stroke: Stroke) -> Style:
 
 TEXT_GREY: dict[Role, float] = {Role.LEVEL: 0.25, Role.GRID: 0.55}
 """Grey of texts by role; black where none is given."""
+
+CLEARED = frozenset({Role.LABEL})
+"""Texts that white out the thin lines under them, since on a small piece they must cross some."""

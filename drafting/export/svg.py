@@ -20,7 +20,7 @@ from drafting.drawing.compose import LEGEND
 from drafting.drawing.lettering import CAPITAL, has_shape, width
 from drafting.export.paths import MM, downward, number, path_data
 from drafting.export.sheets import WorkContent
-from drafting.export.style import TEXT_GREY, Style, look
+from drafting.export.style import CLEARED, TEXT_GREY, Style, look
 
 if TYPE_CHECKING:
     from drafting.drawing import Output
@@ -125,6 +125,9 @@ def _text(drawing: Any, text: Text, to: Transform) -> Any:
         "fill": _grey(TEXT_GREY.get(text.role, 0.0)),
         "stroke": "none",
     }
+    if text.role in CLEARED:
+        halo = number(text.height * MM / 3)
+        look |= {"stroke": "#fff", "stroke_width": halo, "paint_order": "stroke"}
     if text.anchor != "start":
         look["text_anchor"] = text.anchor
     if text.angle:
