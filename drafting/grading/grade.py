@@ -63,7 +63,7 @@ def _decision(before: Step, after: Step, sizes: tuple[str, str]) -> Iterator[Gra
         code="decision_changes",
         where=before.name,
         sizes=sizes,
-        message=f"{before.formula} {answers[0].capitalize()} for {sizes[0]}, {answers[1]} for "
+        message=f"{before.question} {answers[0].capitalize()} for {sizes[0]}, {answers[1]} for "
         f"{sizes[1]}: {before.name}.",
         names=(before.name,),
     )

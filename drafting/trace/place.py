@@ -23,10 +23,17 @@ BY_NAME = Saying(name_of, said)
 
 @dataclass(frozen=True, slots=True)
 class Move:
-    """One move of the pencil: a verb of `MOVES` and what it takes (places, lengths, degrees)."""
+    """One move of the pencil.
+
+    Attributes:
+        verb: A verb of `MOVES`.
+        operands: What it takes: places, lengths, degrees, words.
+        to: Where it led.
+    """
 
     verb: str
     operands: tuple[Operand, ...]
+    to: Point
 
     def words(self, saying: Saying = BY_NAME) -> str:
         """The move as one says it: "9.33 cm up", "straight down to the level of the hip line"."""
@@ -94,7 +101,7 @@ class Place(Point):
 
     def _moved(self, x: float, y: float, verb: str, *operands: Operand) -> Place:
         base, before = (self, ()) if self.name else (self.base, self.moves)
-        return Place(x, y, "", base, (*before, Move(verb, operands)))
+        return Place(x, y, "", base, (*before, Move(verb, operands, Point(x, y))))
 
     def right(self, distance: float) -> Place:
         """So many cm to the right."""
@@ -174,14 +181,13 @@ def length(value: float) -> Length:
 
 def corner_of_paper(x: float = 0.0, y: float = 0.0) -> Place:
     """Where the pencil starts: any point of the paper, all else is measured from it."""
-    return Place(float(x), float(y), "", None, (Move("at", (float(x), float(y))),))
+    at = Point(float(x), float(y))
+    return Place(at.x, at.y, "", None, (Move("at", (), at),))
 
 
 def meeting(a: Place, b: Place, c: Place, d: Place) -> Place | None:
     """Where the line a - b meets the line c - d; None where they are parallel."""
     point = meet(a, Vector(b.x - a.x, b.y - a.y), c, Vector(d.x - c.x, d.y - c.y))
-    return (
-        None
-        if point is None
-        else Place(point.x, point.y, "", None, (Move("meeting", (a, b, c, d)),))
-    )
+    if point is None:
+        return None
+    return Place(point.x, point.y, "", None, (Move("meeting", (a, b, c, d), point),))

@@ -156,7 +156,7 @@ class Stroke:
     def at(self, distance: float) -> Place:
         """The place so many cm along the line from its start."""
         point = self.path.at(float(distance))
-        return Place(point.x, point.y, "", None, (Move("along", (self, length(distance))),))
+        return Place(point.x, point.y, "", None, (Move("along", (self, length(distance)), point),))
 
     def words(self, saying: Saying = BY_NAME) -> str:
         """How it is drawn, in one line of text."""
