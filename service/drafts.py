@@ -104,13 +104,16 @@ def sample(garment: Garment, chosen: Format) -> Drafted:
 
 def unsound(done: Work, unit: str) -> ProblemError:
     """The problem of a pattern that would not sew or fit: what failed, and by how much."""
-    degrees = {check.name for check in done.pattern.checks if check.unit == "deg"}
+    counted = {check.name: check.unit for check in done.pattern.checks}
     errors = [found for found in done.pattern.findings if found.severity == "error"]
-    troubles = tuple(_failure(f, "cm" if f.where in degrees else unit) for f in errors)
+    lengths = [counted.get(found.where, found.unit) == "cm" for found in errors]
+    units = [unit if is_length else "cm" for is_length in lengths]
+    troubles = tuple(_failure(found, u) for found, u in zip(errors, units, strict=True))
     return ProblemError("unsound-pattern", in_short(troubles), troubles)
 
 
 def _failure(found: Finding, unit: str) -> Trouble:
+    """What failed; "cm" leaves the numbers as they are, as for angles and counts."""
     return Trouble(
         pointer="",
         code=found.code,

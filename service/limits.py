@@ -62,7 +62,8 @@ class Workbench:
 
     def close(self) -> None:
         """Take no more orders; what is in hand is finished."""
-        self._closed = True
+        with self._lock:
+            self._closed = True
         self._workers.shutdown(wait=False, cancel_futures=False)
 
     def _take(self, task: Callable[[], T]) -> Future[T]:
@@ -73,8 +74,8 @@ class Workbench:
             if self._taken >= self._places:
                 detail = f"{self._places} orders are in hand or waiting."
                 raise ProblemError("busy", detail, headers=RETRY_AFTER)
+            work = self._workers.submit(task)
             self._taken += 1
-        work = self._workers.submit(task)
         work.add_done_callback(self._leave)
         return work
 
