@@ -19,6 +19,9 @@ from drafting.laying.strip import Way
 TINY = 1e-6
 """Stretches that meet to a hundredth of a micron only touch."""
 
+NEARLY = 1.5
+"""Between stretches of one band nearer than this, in cm, nothing is laid."""
+
 Numbers = NDArray[np.float64]
 
 
@@ -55,10 +58,9 @@ def profile(way: Way, band: float, inset: float) -> Profile:
     x0, low, x1, high = way.clearance.bounds
     count = max(1, int(np.ceil((high - low + inset) / band - TINY)))
     feet = low - inset + band * np.arange(count)
-    boxes = shapely.box(x0 - 1, feet, x1 + 1, feet + band)
-    parts, rows = shapely.get_parts(
-        shapely.intersection(way.clearance, boxes), return_index=True
-    )
+    ends = np.full(count, x0 - 1), np.full(count, x1 + 1)
+    boxes = shapely.box(ends[0], feet, ends[1], feet + band)
+    parts, rows = shapely.get_parts(shapely.intersection(way.clearance, boxes), return_index=True)
     solid = shapely.get_dimensions(parts) > 0
     return _profile(way, parts[solid], rows[solid], count, inset)
 
@@ -86,12 +88,20 @@ class Taken:
         """Take what a shape covers, its zero at x and its first band at `first`."""
         rows = np.arange(first, first + shape.bands)
         for left, right in zip(shape.left.T, shape.right.T, strict=True):
-            solid = rows[np.isfinite(left)]
-            columns = self.used[solid]
-            self._grow(int(columns.max()) + 1)
-            self.left[solid, columns] = left[np.isfinite(left)] + x
-            self.right[solid, columns] = right[np.isfinite(left)] + x
-            self.used[solid] += 1
+            solid = np.isfinite(left)
+            self._take(rows[solid], left[solid] + x, right[solid] + x)
+
+    def _take(self, rows: NDArray[np.intp], left: Numbers, right: Numbers) -> None:
+        """Take a stretch in each of some bands; one that nearly meets another makes it longer."""
+        near = (self.left[rows] - NEARLY <= right[:, None]) & (
+            self.right[rows] + NEARLY >= left[:, None]
+        )
+        meets = near.any(axis=1)
+        columns = np.where(meets, near.argmax(axis=1), self.used[rows])
+        self.used[rows[~meets]] += 1
+        self._grow(int(columns.max()) + 1)
+        self.left[rows, columns] = np.minimum(self.left[rows, columns], left)
+        self.right[rows, columns] = np.maximum(self.right[rows, columns], right)
 
     def _grow(self, columns: int) -> None:
         more = columns - self.left.shape[1]
@@ -99,17 +109,16 @@ class Taken:
             self.left = np.pad(self.left, ((0, 0), (0, more)), constant_values=np.inf)
             self.right = np.pad(self.right, ((0, 0), (0, more)), constant_values=-np.inf)
 
-    def least_x(self, shape: Profile, firsts: NDArray[np.intp], start: float, grid: Steps) -> Numbers:
-        """The least x that is free for a shape, for each of several first bands.
+    def least_x(self, shape: Profile, firsts: NDArray[np.intp], grid: Steps) -> Numbers:
+        """The least x from 0 that is free for a shape, for each of several first bands.
 
         Args:
             shape: What to lay.
             firsts: Number of its first band, for each trial.
-            start: Least x allowed.
             grid: Which x are allowed.
         """
         low, high = self._forbidden(shape, firsts)
-        x = np.full(len(firsts), grid.up(np.float64(start)))
+        x = grid.up(np.zeros(len(firsts)))
         open_ = np.arange(len(firsts))
         while len(open_):
             at = x[open_, None]

@@ -15,7 +15,7 @@ from shapely import affinity
 
 from drafting.drawing.shapes import polygon
 from drafting.geometry import IDENTITY, Path, Point, Segment, Transform, join, mirror, shift
-from drafting.laying.strip import Part, Turn, Way
+from drafting.laying.strip import FREE, Anchor, Part, Turn, Way
 from drafting.pattern import Cut, Edge, FinishedPiece, Role
 
 if TYPE_CHECKING:
@@ -49,13 +49,13 @@ class Wanted:
         order: Number of the order, from 0.
         finished: The piece.
         cut: How many, and whether in pairs.
-        anchor: The point of the piece that must lie on the repeat, in its frame; or None.
+        anchor: What of the piece must lie on the repeat, in its frame.
     """
 
     order: int
     finished: FinishedPiece
     cut: Cut
-    anchor: Point | None = None
+    anchor: Anchor = FREE
 
     @property
     def name(self) -> str:
@@ -154,12 +154,19 @@ class Cutter:
         left, low, _, _ = path.transformed(move).bounds()
         move = move.then(shift(-left, -low))
         outline = polygon(path.transformed(move), FLAT)
-        anchor = move.point(want.anchor) if want.anchor else None
+        anchor = _moved(want.anchor, move)
         return Way(turn, face_down, move, outline, self._clearance(outline), anchor)
 
     def _clearance(self, outline: shapely.Polygon) -> shapely.Polygon:
         around = outline.buffer(self.clear, join_style="mitre", mitre_limit=1.5)
-        return shapely.Polygon(around.exterior).simplify(SIMPLE)
+        thinned = shapely.Polygon(around.exterior).simplify(SIMPLE)
+        return shapely.Polygon(shapely.get_exterior_ring(thinned))
+
+
+def _moved(anchor: Anchor, move: Transform) -> Anchor:
+    """The anchor on the cloth: along and across stay what they are."""
+    at = move.point(Point(anchor.across or 0.0, anchor.along or 0.0))
+    return Anchor(None if anchor.along is None else at.x, None if anchor.across is None else at.y)
 
 
 def whole(finished: FinishedPiece) -> Path:
@@ -172,9 +179,17 @@ def whole(finished: FinishedPiece) -> Path:
     return join((half, half.transformed(over).reversed()))
 
 
+def fold_edge(finished: FinishedPiece) -> Edge:
+    """The fold of a half piece. Raises KeyError where it has none."""
+    for edge in finished.piece.edges:
+        if edge.role is Role.FOLD:
+            return edge
+    raise KeyError(f"{finished.piece.name} is a half without a fold")
+
+
 def fold_line(finished: FinishedPiece) -> tuple[Point, Point]:
     """Start and end of a half piece's fold."""
-    fold = _fold_edge(finished)
+    fold = fold_edge(finished)
     return fold.path.start, fold.path.end
 
 
@@ -187,7 +202,7 @@ def lies_on_fold(finished: FinishedPiece) -> bool:
 
 
 def path_middle(path: Path) -> float:
-    """x of the middle of the box round a path."""
+    """Across the grain, the middle of the box round a path."""
     left, _, right, _ = path.bounds()
     return (left + right) / 2
 
@@ -196,13 +211,6 @@ def is_alike(outline: shapely.Polygon) -> bool:
     """Whether a shape is its own mirror image, turned over left to right."""
     over = affinity.scale(outline, -1, 1, origin="center")
     return bool(outline.symmetric_difference(over).area < ALIKE * outline.area)
-
-
-def _fold_edge(finished: FinishedPiece) -> Edge:
-    for edge in finished.piece.edges:
-        if edge.role is Role.FOLD:
-            return edge
-    raise KeyError(f"{finished.piece.name} is a half without a fold")
 
 
 def _off_fold(cut_line: Path, over: Transform) -> tuple[Segment, ...]:

@@ -20,8 +20,8 @@ from drafting.laying.strip import Part, Spot, Spots, Strip, Way, reach
 
 BAND = 0.8
 """Breadth of a band in cm; finer ones cost time and save hardly any cloth."""
-TRIALS = ((30, 30), (100, 8), (10_000, 2))
-"""Up to so many parts, so many arrangements are tried."""
+TRIALS = ((30, 6, 24), (100, 1, 2), (math.inf, 1, 1))
+"""Up to so many parts, so many arrangements are tried: in haste, and in earnest."""
 LEANINGS = (0.02, 0.3)
 """How far, in cm along the cloth, a place 1 cm nearer to the edge is worth."""
 BIGGEST = 4
@@ -51,14 +51,18 @@ class _Bench:
     firsts: dict[str, tuple[NDArray[np.intp], ...]]
 
 
-def arrange(strip: Strip) -> Spots:
-    """The shortest of several plain arrangements of all parts."""
+def arrange(strip: Strip, *, hasty: bool = False) -> Spots:
+    """The shortest of several plain arrangements of all parts.
+
+    Args:
+        strip: What to lay, and on what.
+        hasty: Whether few arrangements will do, because something better is to follow.
+    """
     bench = _bench(strip)
     items = [(part, time) for part in strip.parts for time in range(len(part.copies))]
-    trials = next(trials for most, trials in TRIALS if len(items) <= most)
-    return _shortest(
-        _lay(bench, order, lean) for order, lean in islice(_recipes(items), trials)
-    )
+    few, many = next((few, many) for most, few, many in TRIALS if len(items) <= most)
+    recipes = islice(_recipes(items), few if hasty else many)
+    return _shortest(_lay(bench, order, lean) for order, lean in recipes)
 
 
 def follow(strip: Strip, spots: Spots) -> Spots:
@@ -106,7 +110,7 @@ def _bench(strip: Strip) -> _Bench:
         below = math.ceil((strip.grid.across_from + strip.clear) / band - 1e-9)
         foot = strip.grid.across_from - below * band
     bands = math.ceil((strip.breadth + strip.clear - foot) / band) + 1
-    shape = partial(_shape, strip, band, foot)
+    shape = partial(_shape, strip, band)
     profiles = {p.code: tuple(shape(way) for way in p.ways) for p in strip.parts}
     bench = _Bench(strip, bands, band, foot, profiles, {})
     bench.firsts.update(
@@ -115,12 +119,12 @@ def _bench(strip: Strip) -> _Bench:
     return bench
 
 
-def _shape(strip: Strip, band: float, foot: float, way: Way) -> Profile:
+def _shape(strip: Strip, band: float, way: Way) -> Profile:
     """The way's profile, its anchor on a band's lower edge where it is bound across."""
     inset = 0.0
-    if strip.grid.across and way.anchor:
+    if strip.grid.across and way.anchor.across is not None:
         low = way.clearance.bounds[1]
-        inset = (low - way.anchor.y) % band
+        inset = (low - way.anchor.across) % band
         inset = 0.0 if band - inset < 1e-9 else inset
     return profile(way, band, inset)
 
@@ -134,8 +138,8 @@ def _firsts(bench: _Bench, part: Part, shape: Profile) -> NDArray[np.intp]:
     fits = (y > -1e-6) & (y + way.breadth < strip.breadth + 1e-6)
     if part.on_fold:
         fits &= np.abs(y) < 0.01
-    if strip.grid.across and way.anchor:
-        off = (y + way.anchor.y - strip.grid.across_from) / strip.grid.across
+    if strip.grid.across and way.anchor.across is not None:
+        off = (y + way.anchor.across - strip.grid.across_from) / strip.grid.across
         fits &= np.abs(off - np.round(off)) < 1e-6
     return firsts[fits]
 
@@ -152,7 +156,7 @@ def _best(bench: _Bench, taken: Taken, part: Part, time: int, lean: float) -> Sp
     for k, (shape, firsts) in enumerate(ways):
         if not len(firsts):
             continue
-        x = taken.least_x(shape, firsts, 0.0, _steps(bench.strip, shape.way))
+        x = taken.least_x(shape, firsts, _steps(bench.strip, shape.way))
         cost = x + shape.way.length + lean * (firsts + shape.bands) * bench.band
         best = int(np.argmin(np.round(cost, 6)))
         found.append((round(float(cost[best]), 6), k, shape, float(x[best]), int(firsts[best])))
@@ -164,6 +168,6 @@ def _best(bench: _Bench, taken: Taken, part: Part, time: int, lean: float) -> Sp
 
 def _steps(strip: Strip, way: Way) -> Steps:
     """Where the outline's start may lie along the cloth."""
-    if not strip.grid.along or way.anchor is None:
+    if not strip.grid.along or way.anchor.along is None:
         return Steps()
-    return Steps(-way.anchor.x % strip.grid.along, strip.grid.along)
+    return Steps(-way.anchor.along % strip.grid.along, strip.grid.along)

@@ -10,10 +10,26 @@ from dataclasses import dataclass
 from typing import Literal
 
 import shapely
+from shapely import affinity
 
-from drafting.geometry import Point, Transform
+from drafting.geometry import Transform
 
 Turn = Literal[0, 180]
+
+
+@dataclass(frozen=True, slots=True)
+class Anchor:
+    """What must lie on a repeat: a coordinate along the grain, one across it, or both.
+
+    For a piece, y and x of its frame; for a way, x and y of the cloth.
+    """
+
+    along: float | None = None
+    across: float | None = None
+
+
+FREE = Anchor()
+"""Bound to nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +42,7 @@ class Way:
         move: From the piece's frame to this one.
         outline: The cutting line's area.
         clearance: The same with half the gap round it; what must not overlap.
-        anchor: The point that must lie on the repeat, where one must.
+        anchor: What must lie on the repeat.
     """
 
     turn: Turn
@@ -34,7 +50,7 @@ class Way:
     move: Transform
     outline: shapely.Polygon
     clearance: shapely.Polygon
-    anchor: Point | None = None
+    anchor: Anchor = FREE
 
     @property
     def length(self) -> float:
@@ -77,13 +93,21 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class Grid:
-    """Where anchors may lie: at x = any multiple of `along`, at y = `across_from` and multiples
-    of `across` from there; None leaves that direction free.
-    """  # noqa: D205 - one sentence
+    """Where anchors may lie; None leaves a direction free.
+
+    Attributes:
+        along: Every multiple of it is an x.
+        across: Every multiple of it, from `across_from`, is a y.
+        across_from: Where the counting across begins.
+    """
 
     along: float | None = None
     across: float | None = None
     across_from: float = 0.0
+
+
+FREELY = Grid()
+"""No repeat."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +117,7 @@ class Strip:
     parts: tuple[Part, ...]
     breadth: float
     clear: float
-    grid: Grid = Grid()
+    grid: Grid = FREELY
 
     @property
     def is_bound(self) -> bool:
@@ -121,6 +145,11 @@ class Spot:
     def end(self) -> float:
         """How far along the cloth it reaches, in cm."""
         return self.x + self.way.length
+
+    @property
+    def area(self) -> shapely.Polygon:
+        """What its outline covers."""
+        return affinity.translate(self.way.outline, self.x, self.y)
 
 
 Spots = tuple[Spot, ...]
