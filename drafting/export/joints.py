@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from string import ascii_uppercase
 
 from drafting.drawing import Item, Role, Stroke, Text, Tiling, Words
 from drafting.geometry import Point, Transform, polyline
@@ -20,6 +19,8 @@ DIAMOND = 0.4
 """Half a diamond's diagonal."""
 PLACES = (0.25, 0.75)
 """Two diamonds a joint, so that pages cannot be laid askew."""
+LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+"""Rows' letters; I and O would be read as figures."""
 NAME = 0.8
 SMALL = 0.22
 """Heights of capitals of a tile's name and of the small words."""
@@ -118,13 +119,13 @@ class Map:
 
 
 def name(tile: Tile) -> str:
-    """Row letter and column number: A1 at the upper left; after Z comes AA."""
+    """Row letter and column number: A1 at the upper left; after Z comes AA. No I and no O."""
     row, column = tile
     letters = ""
     row += 1
     while row:
-        row, rest = divmod(row - 1, 26)
-        letters = ascii_uppercase[rest] + letters
+        row, rest = divmod(row - 1, len(LETTERS))
+        letters = LETTERS[rest] + letters
     return f"{letters}{column + 1}"
 
 

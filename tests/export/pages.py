@@ -7,6 +7,7 @@ import numpy as np
 import pypdfium2 as pdfium
 
 DPI = 200
+LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 PIXEL = 25.4 / DPI
 """Breadth of a pixel in mm."""
 
@@ -39,7 +40,7 @@ class Pages:
         for number in range(len(self)):
             told = re.search(rf"^([A-Z])(\d+)\s+{number + 1} / {len(self)}\s", self.text(number))
             if told:
-                found[ord(told[1]) - ord("A"), int(told[2]) - 1] = number
+                found[LETTERS.index(told[1]), int(told[2]) - 1] = number
         return found
 
 

@@ -9,7 +9,7 @@ from xml.etree import ElementTree as ET
 import numpy as np
 import pikepdf
 import pytest
-from pages import PIXEL, Pages, dark_runs, shift_between
+from pages import LETTERS, PIXEL, Pages, dark_runs, shift_between
 from svgelements import Path as SvgPath
 
 from drafting.drawing import PAPER_NAMES, PAPERS, Output
@@ -107,7 +107,7 @@ def test_the_first_page_tells_what_to_mind_and_maps_the_pages(pages, trousers):
     for caution in answer["cautions"]:
         assert caution in said
     for row, column in pages.names:
-        assert f"{chr(65 + row)}{column + 1}" in said
+        assert f"{LETTERS[row]}{column + 1}" in said
     assert "Measure before cutting" in said
 
 
@@ -116,7 +116,7 @@ def test_each_page_tells_its_name_its_number_and_its_neighbours(pages):
     for (row, column), number in pages.names.items():
         said = " ".join(pages.text(number).split())
         for other in ((row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)):
-            joins = re.search(rf"joins {chr(65 + other[0])}{other[1] + 1}(?!\d)", said)
+            joins = re.search(rf"joins {LETTERS[other[0]]}{other[1] + 1}(?!\d)", said)
             assert bool(joins) == (other in pages.names)
 
 
