@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.geometry import Cubic, Line, Path, Point, Segment, root
-from drafting.pattern import Dart, Piece
+from drafting.pattern import Piece, Taken
 
 _SAMPLES = 32
 """A pattern's curves turn once or twice; 32 looks along one find the right hollow."""
@@ -13,16 +13,16 @@ _SAMPLES = 32
 
 @dataclass(frozen=True, slots=True)
 class Mouth:
-    """A dart's mouth on its edge.
+    """The mouth of a dart or a pleat on its edge.
 
     Attributes:
-        dart: The dart.
-        first: Distance in cm along the drawn edge to the first leg's end.
-        last: The same to the second leg's end.
+        taken: The dart or pleat.
+        first: Distance in cm along the drawn edge to the first leg's end, or the first line's.
+        last: The same to the second one's.
         gap: How far the worse of the two ends lies off the edge, in cm.
     """
 
-    dart: Dart
+    taken: Taken
     first: float
     last: float
     gap: float
@@ -44,17 +44,17 @@ def nearest(path: Path, point: Point) -> tuple[float, float]:
 
 
 def mouths(piece: Piece, edge: str) -> tuple[Mouth, ...]:
-    """The mouths of the darts on an edge, in the order of the piece's darts."""
+    """The mouths of the darts and pleats on an edge, in walking order."""
     path = piece.edge(edge).path
     found = []
-    for dart in piece.darts_on(edge):
-        (first, gap), (last, other) = nearest(path, dart.first), nearest(path, dart.second)
-        found.append(Mouth(dart, first, last, max(gap, other)))
+    for one in piece.taken_on(edge):
+        (first, gap), (last, other) = nearest(path, one.first), nearest(path, one.second)
+        found.append(Mouth(one, first, last, max(gap, other)))
     return tuple(found)
 
 
 def sewn_at(piece: Piece, edge: str, at: float) -> float:
-    """Distance in cm along the sewn edge, for one along the drawn edge: dart mouths left out."""
+    """Distance in cm along the sewn edge, for one along the drawn edge: mouths left out."""
     return at - sum(max(0.0, min(at, m.last) - m.first) for m in mouths(piece, edge))
 
 

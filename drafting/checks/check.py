@@ -15,6 +15,7 @@ from drafting.checks.structure import (
     lines_inside,
     names_once,
     outlines_sound,
+    pleats_sound,
 )
 from drafting.pattern import Check, Finding, FinishedPattern, Pattern, Want
 
@@ -42,6 +43,7 @@ CHECKS: dict[str, Callable[[FinishedPattern], tuple[Finding, ...]]] = {
     "edges_used_once": edges_used_once,
     "outlines_sound": outlines_sound,
     "darts_sound": darts_sound,
+    "pleats_sound": pleats_sound,
     "darts_smooth": darts_smooth,
     "lines_inside": lines_inside,
     "notches_on_edges": notches_on_edges,

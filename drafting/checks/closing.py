@@ -1,12 +1,12 @@
-"""Darts closed on paper: the wedge folded away, the edge turned together about the dart's point."""
+"""Darts and pleats closed on paper: the intake folded away, the edge brought together over it."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from drafting.checks.along import Mouth, mouths
-from drafting.geometry import IDENTITY, JOIN, Line, Path, Point, Transform, turn
-from drafting.pattern import Dart, Piece
+from drafting.geometry import IDENTITY, JOIN, Line, Path, Point, Transform, shift, turn
+from drafting.pattern import Dart, Piece, Taken
 
 _BESIDE = 1e-4
 """Directions beside a mouth are taken this many cm away from it, clear of the corner."""
@@ -14,12 +14,12 @@ _BESIDE = 1e-4
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """A stretch of an edge between two darts, turned to where it lies when the darts are closed.
+    """A stretch of an edge between two mouths, moved to where it lies when they are closed.
 
     Attributes:
         first: Distance in cm along the drawn edge where it starts.
         last: Where it ends.
-        path: The stretch, turned.
+        path: The stretch, moved.
         by: The move that brought it there.
     """
 
@@ -29,23 +29,31 @@ class Stretch:
     by: Transform
 
 
-def closing(dart: Dart) -> Transform:
-    """The turn about the dart's point that lays its second leg on the first."""
-    second, first = dart.second - dart.point, dart.first - dart.point
-    return turn(first.angle - second.angle, dart.point)
+def closing(taken: Taken) -> Transform:
+    """The move that lays the second leg on the first.
+
+    A dart turns about its point; of a pleat the second line is turned as the first one runs, and
+    its start laid on the other's.
+    """
+    if isinstance(taken, Dart):
+        second, first = taken.second - taken.point, taken.first - taken.point
+        return turn(first.angle - second.angle, taken.point)
+    one, two = taken.first_end - taken.first, taken.second_end - taken.second
+    aside = taken.first - taken.second
+    return turn(one.angle - two.angle, taken.second).then(shift(aside.x, aside.y))
 
 
 def stretches(piece: Piece, edge: str) -> tuple[Stretch, ...]:
-    """What is left of an edge when its darts are closed, in walking order.
+    """What is left of an edge when its darts and pleats are closed, in walking order.
 
-    The stretch before the first dart stays where it is; each later one turns with its darts.
+    The stretch before the first one stays where it is; each later one moves with those before it.
     """
     path = piece.edge(edge).path
     bounds = [0.0]
     moves = [IDENTITY]
     for mouth in sorted(mouths(piece, edge), key=lambda m: m.first):
         bounds += [mouth.first, mouth.last]
-        moves.append(closing(mouth.dart).then(moves[-1]))
+        moves.append(closing(mouth.taken).then(moves[-1]))
     bounds.append(path.length())
     pairs = zip(bounds[::2], bounds[1::2], strict=True)
     return tuple(
@@ -56,7 +64,7 @@ def stretches(piece: Piece, edge: str) -> tuple[Stretch, ...]:
 
 
 def closed_edge(piece: Piece, edge: str) -> Path:
-    """The line of an edge with all its darts closed, as it is sewn.
+    """The line of an edge with all its darts and pleats closed, as it is sewn.
 
     Where the two legs of a dart differ in length their ends do not meet; a straight stroke
     bridges them, so that the difference shows in the length and in the angle there.
@@ -70,7 +78,7 @@ def closed_edge(piece: Piece, edge: str) -> Path:
 
 
 def closed_point(piece: Piece, edge: str, at: float) -> Point:
-    """Where a mark at a distance in cm along the drawn edge lies when the darts are closed."""
+    """Where a mark at a distance in cm along the drawn edge lies when they are closed."""
     point = piece.edge(edge).path.at(at)
     parts = stretches(piece, edge)
     home = min(parts, key=lambda s: max(s.first - at, at - s.last, 0.0))
@@ -78,10 +86,10 @@ def closed_point(piece: Piece, edge: str, at: float) -> Point:
 
 
 def angle_over(piece: Piece, mouth: Mouth) -> float:
-    """Angle in degrees, measured in the piece, that the edge makes over a closed dart."""
-    path = piece.edge(mouth.dart.edge).path
+    """Angle in degrees, measured in the piece, that the edge makes over a closed dart or pleat."""
+    path = piece.edge(mouth.taken.edge).path
     before = path.tangent_at(mouth.first - _BESIDE)
-    after = closing(mouth.dart).vector(path.tangent_at(mouth.last + _BESIDE))
+    after = closing(mouth.taken).vector(path.tangent_at(mouth.last + _BESIDE))
     return 180.0 - _signed(before.angle, after.angle)
 
 

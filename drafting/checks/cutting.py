@@ -69,9 +69,9 @@ def _line(piece: FinishedPiece) -> Iterator[Finding]:
 
 
 def _sewn_area(piece: Piece) -> shapely.Geometry:
-    """The area inside the stitching line but for the darts, whose caps may dip under the mouth."""
-    darts = [wedge(dart).buffer(CUT_TOLERANCE) for dart in piece.darts]
-    return shapely.make_valid(polygon(piece)).difference(shapely.union_all(darts))
+    """The area inside the stitching line but for darts and pleats, whose caps may dip under it."""
+    taken = [wedge(one).buffer(CUT_TOLERANCE) for one in piece.taken]
+    return shapely.make_valid(polygon(piece)).difference(shapely.union_all(taken))
 
 
 def _kept(piece: FinishedPiece) -> Iterator[Finding]:

@@ -69,11 +69,11 @@ def finished_measurements(pattern: Pattern) -> tuple[tuple[str, float], ...]:
 
 
 def width(piece: Piece, level: str) -> float:
-    """Width in cm inside the stitching line at a level, less what its darts take there."""
+    """Width in cm inside the stitching line at a level, less what darts and pleats take there."""
     left, right = span(piece, level)
     inside = shapely.LineString([(left.x, left.y), (right.x, right.y)])
-    darts = (wedge(d) for d in piece.darts)
-    return _inside(piece, left, right) - sum(inside.intersection(d).length for d in darts)
+    taken = (wedge(t) for t in piece.taken)
+    return _inside(piece, left, right) - sum(inside.intersection(t).length for t in taken)
 
 
 def _shows(pattern: Pattern, name: str, over: str, level: str) -> float:

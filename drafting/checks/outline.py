@@ -5,7 +5,7 @@ from __future__ import annotations
 import shapely
 
 from drafting.geometry import JOIN, Path, Point, Segment
-from drafting.pattern import Dart, Piece
+from drafting.pattern import Dart, Piece, Taken
 
 FLAT = 0.005
 """Greatest error in cm of a flattened curve."""
@@ -21,9 +21,10 @@ def polygon(piece: Piece) -> shapely.Polygon:
     return area_of(Path(ring(piece)))
 
 
-def wedge(dart: Dart) -> shapely.Polygon:
-    """The area that a dart takes away."""
-    return shapely.Polygon([(p.x, p.y) for p in (dart.first, dart.second, dart.point)])
+def wedge(taken: Taken) -> shapely.Polygon:
+    """The area that a dart or a pleat takes away."""
+    inner = (taken.point,) if isinstance(taken, Dart) else (taken.second_end, taken.first_end)
+    return shapely.Polygon([(p.x, p.y) for p in (taken.first, taken.second, *inner)])
 
 
 def area_of(path: Path) -> shapely.Polygon:

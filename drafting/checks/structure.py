@@ -1,4 +1,4 @@
-"""The net pieces: names, outlines, darts and inside lines."""
+"""The net pieces: names, outlines, darts, pleats and inside lines."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from drafting.checks.along import Mouth, mouths
 from drafting.checks.closing import angle_over
 from drafting.checks.outline import at, is_simple, polygon, ring, wedge
 from drafting.geometry import JOIN, Path, Point
-from drafting.pattern import Finding, FinishedPattern, Piece
+from drafting.pattern import Dart, Finding, FinishedPattern, Piece, Pleat, Taken
 
 LEG_TOLERANCE = 0.05
 """Dart legs are sewn to each other, so they agree as plain seams do."""
@@ -49,15 +49,20 @@ def darts_sound(finished: FinishedPattern) -> tuple[Finding, ...]:
     return tuple(f for piece in finished.pattern.pieces for f in _darts(piece))
 
 
+def pleats_sound(finished: FinishedPattern) -> tuple[Finding, ...]:
+    """Find pleats with lines of unequal length, starts off their edge, or ends out of place."""
+    return tuple(f for piece in finished.pattern.pieces for f in _pleats(piece))
+
+
 def darts_smooth(finished: FinishedPattern) -> tuple[Finding, ...]:
-    """Advice: find seam lines that make a corner over a closed dart."""
+    """Advice: find seam lines that make a corner over a closed dart or pleat."""
     return tuple(
         Finding(
-            code="dart_not_smooth",
+            code=f"{_kind(mouth)}_not_smooth",
             severity="warning",
             where=f"{piece.name}.{edge.name}",
-            message=f"With the dart closed, the {edge.name} of {piece.name} makes an angle of "
-            f"{angle:.1f}°; redraw the seam over the folded dart.",
+            message=f"With the {_kind(mouth)} closed, the {edge.name} of {piece.name} makes an "
+            f"angle of {angle:.1f}°; redraw the seam over the folded {_kind(mouth)}.",
             measured=angle,
             allowed=SMOOTH,
             unit="deg",
@@ -105,24 +110,53 @@ def _outline(piece: Piece) -> Iterator[Finding]:
         )
 
 
+def _kind(mouth: Mouth) -> str:
+    return "dart" if isinstance(mouth.taken, Dart) else "pleat"
+
+
 def _darts(piece: Piece) -> Iterator[Finding]:
     area = polygon(piece)
-    for edge in dict.fromkeys(d.edge for d in piece.darts):
-        for mouth in mouths(piece, edge):
-            yield from _dart(piece, area, mouth)
+    for mouth in _mouths(piece, piece.darts):
+        if isinstance(mouth.taken, Dart):
+            yield from _mouth(piece, mouth, mouth.taken.legs)
+            yield from _dart(piece, area, mouth.taken)
 
 
-def _dart(piece: Piece, area: shapely.Polygon, mouth: Mouth) -> Iterator[Finding]:
-    dart, where = mouth.dart, f"{piece.name}.{mouth.dart.edge}"
-    first, second = dart.legs
+def _pleats(piece: Piece) -> Iterator[Finding]:
+    area = polygon(piece).buffer(ON_EDGE)
+    for mouth in _mouths(piece, piece.pleats):
+        if isinstance(pleat := mouth.taken, Pleat):
+            ends = (pleat.first_end, pleat.second_end)
+            starts = (pleat.first, pleat.second)
+            lines = tuple(a.distance(b) for a, b in zip(starts, ends, strict=True))
+            yield from _mouth(piece, mouth, lines)
+            if not all(area.contains(at(end)) for end in ends):
+                told = f"A line of a pleat leaves {piece.name}."
+                yield _error("pleat_outside", f"{piece.name}.{pleat.edge}", told)
+
+
+def _mouths(piece: Piece, taken: tuple[Taken, ...]) -> Iterator[Mouth]:
+    for edge in dict.fromkeys(t.edge for t in taken):
+        yield from mouths(piece, edge)
+
+
+def _mouth(piece: Piece, mouth: Mouth, legs: tuple[float, ...]) -> Iterator[Finding]:
+    """Legs of one length, starting on the edge, straight across between them."""
+    kind, taken = _kind(mouth), mouth.taken
+    where = f"{piece.name}.{taken.edge}"
+    first, second = legs
     if abs(first - second) > LEG_TOLERANCE:
-        told = f"The legs of a dart of {piece.name} are {first:.2f} and {second:.2f} cm long."
+        told = f"The legs of a {kind} of {piece.name} are {first:.2f} and {second:.2f} cm long."
         yield _error(
-            "dart_legs_differ", where, told, first - second, (-LEG_TOLERANCE, LEG_TOLERANCE)
+            f"{kind}_legs_differ", where, told, first - second, (-LEG_TOLERANCE, LEG_TOLERANCE)
         )
-    if mouth.gap > ON_EDGE or abs(mouth.last - mouth.first - dart.intake) > ON_EDGE:
-        told = f"The mouth of a dart of {piece.name} is no straight stretch of {dart.edge}, walked "
-        yield _error("dart_off_edge", where, told + "from its first leg to its second.")
+    if mouth.gap > ON_EDGE or abs(mouth.last - mouth.first - taken.intake) > ON_EDGE:
+        told = f"The mouth of a {kind} of {piece.name} is no straight stretch of {taken.edge}, "
+        yield _error(f"{kind}_off_edge", where, told + "walked from its first leg to its second.")
+
+
+def _dart(piece: Piece, area: shapely.Polygon, dart: Dart) -> Iterator[Finding]:
+    where = f"{piece.name}.{dart.edge}"
     if not area.contains(at(dart.point)):
         yield _error("dart_point_outside", where, f"The point of a dart lies outside {piece.name}.")
     if not wedge(dart).buffer(ON_EDGE).contains(at(dart.drill)):

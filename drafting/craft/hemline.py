@@ -72,21 +72,16 @@ def hem_height(hem: HemAt, under: Leg) -> Length:
 
     Source: common practice, no source.
     """
-    match hem:
-        case "mini":
-            return (under.crotch + under.knee) / 2
-        case "above_knee":
-            return under.knee + 8
-        case "knee":
-            return under.knee
-        case "below_knee":
-            return under.knee - 5
-        case "mid_calf":
-            return under.knee * 0.64
-        case "ankle":
-            return Length(10.0)
-        case "floor":
-            return Length(2.0)
+    heights: dict[HemAt, Length] = {
+        "mini": (under.crotch + under.knee) / 2,
+        "above_knee": under.knee + 8,
+        "knee": under.knee,
+        "below_knee": under.knee - 5,
+        "mid_calf": under.knee * 0.64,
+        "ankle": Length(10.0),
+        "floor": Length(2.0),
+    }
+    return heights[hem]
 
 
 def skirt_length(length: float | None, hem: HemAt, under: Leg) -> Length:

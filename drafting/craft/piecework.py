@@ -71,6 +71,7 @@ def turned_over(piece: Piece) -> Piece:
         piece,
         edges=tuple(e.transformed(flip) for e in piece.edges),
         darts=tuple(d.transformed(flip) for d in piece.darts),
+        pleats=tuple(p.transformed(flip) for p in piece.pleats),
         grain=_both(piece.grain, flip),
         levels=tuple((name, *_both((right, left), flip)) for name, left, right in piece.levels),
         lengthen=tuple(_both((right, left), flip) for left, right in piece.lengthen),
@@ -86,6 +87,7 @@ def walked_back(piece: Piece) -> Piece:
         piece,
         edges=tuple(e.reversed() for e in reversed(piece.edges)),
         darts=tuple(d.transformed(IDENTITY, swap=True) for d in reversed(piece.darts)),
+        pleats=tuple(p.transformed(IDENTITY, swap=True) for p in reversed(piece.pleats)),
         notches=tuple(replace(n, at=lengths[n.edge] - n.at) for n in piece.notches),
     )
 

@@ -18,7 +18,7 @@ from drafting.drawing.shapes import line, polygon
 from drafting.drawing.sheet import Item, Role, Stroke, Text
 from drafting.drawing.words import Words
 from drafting.geometry import RIGHT, UP, Path, Point, crossings, polyline
-from drafting.pattern import Dart, Edge, FinishedNotch, FinishedPiece, Mark, Piece
+from drafting.pattern import Dart, Edge, FinishedNotch, FinishedPiece, Mark, Piece, Pleat
 from drafting.pattern import Role as EdgeRole
 
 NOTCH_DEPTH = 0.4
@@ -33,6 +33,8 @@ HEAD = 0.9
 """Length of the barbs of an arrow."""
 DOUBLE = 0.3
 """Distance of the two lines where a piece is lengthened."""
+PLEAT_ARROW = 2.5
+"""A pleat's arrow lies 2.5 cm under the edge."""
 BRACKET = 0.8
 """Depth of the fold bracket's ends."""
 SMALL = (0.35, 0.28, 0.22, 0.16)
@@ -96,6 +98,7 @@ def mark_piece(finished: FinishedPiece, words: Words) -> tuple[tuple[Item, ...],
         Stroke(finished.cut_line, Role.CUT, "cut"),
         *(_edge(e) for e in piece.edges),
         *(s for i, d in enumerate(piece.darts, 1) for s in _dart(d, i, finished.cut_line)),
+        *(s for i, p in enumerate(piece.pleats, 1) for s in _pleat(p, i, finished.cut_line)),
         *(s for n in finished.notches for s in _notch(finished, n)),
         *(s for ends in piece.lengthen for s in _double(*ends)),
         *(Stroke(polyline(a, b), Role.LEVEL, f"level-{name}") for name, a, b in piece.levels),
@@ -133,6 +136,31 @@ def _dart(dart: Dart, number: int, cut_line: Path) -> Iterator[Stroke]:
         if outer.distance(end) > 1e-3:
             yield Stroke(polyline(end, outer), Role.DART)
     yield from _cross(dart.drill)
+
+
+def _pleat(pleat: Pleat, number: int, cut_line: Path) -> Iterator[Stroke]:
+    """The fold and the line it is laid on, both drawn on to the cut, and an arrow between them."""
+    fold, placed = pleat.lines
+    for name, role, (top, end) in (("fold", Role.FOLD, fold), ("placed", Role.MARK, placed)):
+        outer = _carried_out(end, top, cut_line)
+        yield Stroke(polyline(end, top), role, f"pleat-{number}-{name}")
+        if outer.distance(top) > 1e-3:
+            yield Stroke(polyline(top, outer), role)
+    tail, tip = (top.toward(end, _arrow_down(top, end)) for top, end in (fold, placed))
+    yield from _pointing(tail, tip)
+
+
+def _arrow_down(top: Point, end: Point) -> float:
+    """How far down a pleat's arrow lies, as a share of its length."""
+    return min(PLEAT_ARROW / top.distance(end), 0.5)
+
+
+def _pointing(tail: Point, tip: Point) -> Iterator[Stroke]:
+    back = (tail - tip).unit
+    head = min(HEAD, tail.distance(tip) / 3)
+    barbs = [tip + back.rotated(turn) * head for turn in (-20, 20)]
+    yield Stroke(polyline(tail, tip), Role.MARK)
+    yield Stroke(polyline(barbs[0], tip, barbs[1]), Role.MARK)
 
 
 def _carried_out(point: Point, end: Point, cut_line: Path) -> Point:

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
         FinishedPattern,
         FinishedPiece,
         Notion,
+        Pleat,
         SeamPart,
     )
     from drafting.workroom import Work
@@ -80,6 +81,7 @@ def _piece(finished: FinishedPiece, order: int) -> Plain:
         "cut_line": path_data(finished.cut_line, to),
         "area": rounded(piece.outline.area() * MM * MM),
         "darts": [_dart(d, to) for d in piece.darts],
+        "pleats": [_pleat(p, to) for p in piece.pleats],
         "notches": [_notch(n, to) for n in finished.notches],
         "grain_line": [_point(p, to) for p in piece.grain],
         "levels": {name: [_point(a, to), _point(b, to)] for name, a, b in piece.levels},
@@ -120,6 +122,18 @@ def _dart(dart: Dart, to: Transform) -> Plain:
         "mouth": [_point(dart.first, to), _point(dart.second, to)],
         "point": _point(dart.point, to),
         "drill": _point(dart.drill, to),
+    }
+
+
+def _pleat(pleat: Pleat, to: Transform) -> Plain:
+    fold, placed = pleat.lines
+    return {
+        "edge": pleat.edge,
+        "intake": _mm(pleat.intake),
+        "depth": _mm(pleat.intake / 2),
+        "mouth": [_point(pleat.first, to), _point(pleat.second, to)],
+        "fold": [_point(p, to) for p in fold],
+        "placement": [_point(p, to) for p in placed],
     }
 
 

@@ -24,7 +24,18 @@ from drafting.pattern.measuring import (
     Number,
 )
 from drafting.pattern.pattern import Notion, Pattern, SewingStep
-from drafting.pattern.piece import Cut, Dart, Edge, Label, Mark, Notch, Piece, Role
+from drafting.pattern.piece import (
+    Cut,
+    Dart,
+    Edge,
+    Label,
+    Mark,
+    Notch,
+    Piece,
+    Pleat,
+    Role,
+    Taken,
+)
 from drafting.pattern.seam import NO_EASE, Copy, Ease, Seam, SeamPart
 
 __all__ = [
@@ -58,10 +69,12 @@ __all__ = [
     "Number",
     "Pattern",
     "Piece",
+    "Pleat",
     "Role",
     "Seam",
     "SeamPart",
     "Severity",
     "SewingStep",
+    "Taken",
     "Want",
 ]

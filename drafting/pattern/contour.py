@@ -10,7 +10,7 @@ from drafting.geometry.offset import beside
 from drafting.pattern.arm import TINY, Arm, Place, Turn
 from drafting.pattern.caps import cap
 from drafting.pattern.mitre import joined
-from drafting.pattern.piece import Dart, Edge
+from drafting.pattern.piece import Edge, Taken
 
 CORNER_ANGLE = 0.01
 """Where an edge's line turns by more than this (degrees) it has a corner of its own: at 4 cm of
@@ -62,9 +62,9 @@ class Contour:
     line: Path
 
 
-def beside_edge(edge: Edge, darts: tuple[Dart, ...], allowance: float) -> Stretch:
-    """The cutting line beside an edge, in runs: split at its own corners and its darts."""
-    pieces, mouths = _stretches(edge.path, darts)
+def beside_edge(edge: Edge, taken: tuple[Taken, ...], allowance: float) -> Stretch:
+    """The cutting line beside an edge, in runs: split at its own corners, darts and pleats."""
+    pieces, mouths = _stretches(edge.path, taken)
     runs: list[Run] = []
     turns: list[Turn] = []
     for k, piece in enumerate(pieces):
@@ -78,17 +78,17 @@ def beside_edge(edge: Edge, darts: tuple[Dart, ...], allowance: float) -> Stretc
     return Stretch(tuple(runs), tuple(turns))
 
 
-def _stretches(path: Path, darts: tuple[Dart, ...]) -> tuple[list[Path], list[Dart]]:
+def _stretches(path: Path, taken: tuple[Taken, ...]) -> tuple[list[Path], list[Taken]]:
     """The stretches beside and between the mouths; a mouth at the very end counts as edge."""
     pieces: list[Path] = []
-    mouths: list[Dart] = []
+    mouths: list[Taken] = []
     rest = path
-    for dart in darts:
-        head, tail = _parted(rest, dart.first)
-        after = tail and _parted(tail, dart.second)[1]
+    for one in taken:
+        head, tail = _parted(rest, one.first)
+        after = tail and _parted(tail, one.second)[1]
         if head is not None and after is not None:
             pieces.append(head)
-            mouths.append(dart)
+            mouths.append(one)
             rest = after
     return [*pieces, rest], mouths
 

@@ -11,7 +11,7 @@ from drafting.pattern.contour import Stretch, beside_edge, contour
 from drafting.pattern.corners import Made, Side, turn_corner
 from drafting.pattern.finished import Corner, FinishedNotch, FinishedPattern, FinishedPiece
 from drafting.pattern.pattern import Pattern
-from drafting.pattern.piece import RAW, Dart, Edge, Notch, Piece, Role
+from drafting.pattern.piece import RAW, Edge, Notch, Piece, Role, Taken
 
 ON_LEG = 1e-3
 """A notch this near to a dart's leg end (cm) marks the leg, and follows it outward."""
@@ -54,7 +54,7 @@ def finish_piece(piece: Piece, finish: Finish, rank: Callable[[str], int]) -> Fi
     """
     allowances = tuple(edge_allowance(edge, finish) for edge in piece.edges)
     stretches = tuple(
-        beside_edge(edge, piece.darts_on(edge.name), allowance)
+        beside_edge(edge, piece.taken_on(edge.name), allowance)
         for edge, allowance in zip(piece.edges, allowances, strict=True)
     )
     made = _corners(piece, stretches, rank)
@@ -116,7 +116,7 @@ def _carried_out(piece: Piece, notch: Notch, allowance: float, line: Path) -> Fi
     path = piece.edge(notch.edge).path
     i, t = path.locate(notch.at)
     point = path.segments[i].at(t)
-    outward = _along_leg(piece.darts_on(notch.edge), point) or path.segments[i].tangent(t).right
+    outward = _along_leg(piece.taken_on(notch.edge), point) or path.segments[i].tangent(t).right
     cut = _outward(line, point, outward, MITRE_LIMIT * allowance + TINY)
     if cut is None:
         i, t, away = nearest(line, point)
@@ -125,10 +125,11 @@ def _carried_out(piece: Piece, notch: Notch, allowance: float, line: Path) -> Fi
     return FinishedNotch(notch, point, cut, outward)
 
 
-def _along_leg(darts: tuple[Dart, ...], point: Point) -> Vector | None:
-    for dart in darts:
-        if min(point.distance(dart.first), point.distance(dart.second)) < ON_LEG:
-            return (point - dart.point).unit
+def _along_leg(taken: tuple[Taken, ...], point: Point) -> Vector | None:
+    for one in taken:
+        for end, outward in zip((one.first, one.second), one.outward, strict=True):
+            if point.distance(end) < ON_LEG:
+                return outward
     return None
 
 

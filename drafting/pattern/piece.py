@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
-from drafting.geometry import Path, Point, Transform, join
+from drafting.geometry import Path, Point, Transform, Vector, join, meet, nearest
 
 
 class Role(StrEnum):
@@ -78,6 +78,16 @@ class Dart:
         return self.first.distance(self.second)
 
     @property
+    def outward(self) -> tuple[Vector, Vector]:
+        """Unit directions of the two legs, from inside the piece to the edge."""
+        return (self.first - self.point).unit, (self.second - self.point).unit
+
+    @property
+    def inner(self) -> Point:
+        """The inner end of the line that it is folded on."""
+        return self.point
+
+    @property
     def legs(self) -> tuple[float, float]:
         """Lengths of the first and the second leg in cm."""
         return self.first.distance(self.point), self.second.distance(self.point)
@@ -98,6 +108,76 @@ class Dart:
             drill=by.point(self.drill),
             toward_first=self.toward_first != swap,
         )
+
+
+@dataclass(frozen=True, slots=True)
+class Pleat:
+    """Cloth that is folded away at an edge and left to open below.
+
+    Two lines run down from the edge. One of them becomes the fold that shows; it is laid on the
+    other, and the cloth between them lies double underneath.
+
+    Attributes:
+        edge: The edge that it is laid into.
+        first: Where the line starts that comes first along the edge.
+        second: Where the other line starts.
+        first_end: Lower end of the first line, inside the piece or on another edge.
+        second_end: Lower end of the second line.
+        toward_first: Whether the second line is the fold, laid toward the first; else the first
+            line is the fold.
+    """
+
+    edge: str
+    first: Point
+    second: Point
+    first_end: Point
+    second_end: Point
+    toward_first: bool = True
+
+    @property
+    def intake(self) -> float:
+        """Width that it takes out of the seam, in cm: twice its depth."""
+        return self.first.distance(self.second)
+
+    @property
+    def outward(self) -> tuple[Vector, Vector]:
+        """Unit directions of the two lines, from inside the piece to the edge."""
+        return (self.first - self.first_end).unit, (self.second - self.second_end).unit
+
+    @property
+    def inner(self) -> Point:
+        """The inner end of the line that it is folded on underneath."""
+        return self.first_end.toward(self.second_end, 0.5)
+
+    @property
+    def lines(self) -> tuple[tuple[Point, Point], tuple[Point, Point]]:
+        """The fold that shows and the line that it is laid on, each from the edge down."""
+        one, two = (self.first, self.first_end), (self.second, self.second_end)
+        return (two, one) if self.toward_first else (one, two)
+
+    @property
+    def point(self) -> Point | None:
+        """Where the two lines, carried on, would meet; None where they run side by side."""
+        return meet(
+            self.first, self.first_end - self.first, self.second, self.second_end - self.second
+        )
+
+    def transformed(self, by: Transform, *, swap: bool = False) -> Pleat:
+        """The pleat's image; with `swap` the edge runs the other way and the lines trade names."""
+        one, two = (self.first, self.first_end), (self.second, self.second_end)
+        (first, first_end), (second, second_end) = (two, one) if swap else (one, two)
+        return replace(
+            self,
+            first=by.point(first),
+            second=by.point(second),
+            first_end=by.point(first_end),
+            second_end=by.point(second_end),
+            toward_first=self.toward_first != swap,
+        )
+
+
+Taken = Dart | Pleat
+"""What is taken out of an edge before it is sewn to another."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,6 +245,7 @@ class Piece:
         edges: The stitching line in walking order, the cloth on the left (counter-clockwise),
             each edge starting where the one before it ended; closed.
         darts: In the order in which they stand along their edges.
+        pleats: In the order in which they stand along their edges.
         notches: Balance marks.
         grain: Lengthwise grain, from bottom to top (vertical in the piece's frame).
         levels: Named level lines (waist, hip, crotch, knee, hem), each from left to right,
@@ -180,6 +261,7 @@ class Piece:
     cut: tuple[Cut, ...]
     edges: tuple[Edge, ...]
     darts: tuple[Dart, ...] = ()
+    pleats: tuple[Pleat, ...] = ()
     notches: tuple[Notch, ...] = ()
     grain: tuple[Point, Point]
     levels: tuple[tuple[str, Point, Point], ...] = ()
@@ -209,9 +291,23 @@ class Piece:
         """The darts that open from an edge, in walking order."""
         return tuple(d for d in self.darts if d.edge == edge)
 
+    @property
+    def taken(self) -> tuple[Taken, ...]:
+        """All darts and pleats."""
+        return (*self.darts, *self.pleats)
+
+    def taken_on(self, edge: str) -> tuple[Taken, ...]:
+        """The darts and pleats that are taken out of an edge, in walking order."""
+        darts = self.darts_on(edge)
+        pleats = tuple(p for p in self.pleats if p.edge == edge)
+        if not (darts and pleats):
+            return darts or pleats
+        path = self.edge(edge).path
+        return tuple(sorted((*darts, *pleats), key=lambda t: nearest(path, t.first)[:2]))
+
     def sewn_length(self, edge: str) -> float:
-        """Length in cm of what is sewn of an edge: its line less the mouths of its darts."""
-        return self.edge(edge).path.length() - sum(d.intake for d in self.darts_on(edge))
+        """Length in cm of what is sewn of an edge: its line less its darts and pleats."""
+        return self.edge(edge).path.length() - sum(t.intake for t in self.taken_on(edge))
 
     def level(self, name: str) -> tuple[Point, Point] | None:
         """Left and right end of a level line; None where the piece does not reach it."""

@@ -18,7 +18,7 @@ SHAPE = {
 }  # fmt: skip
 PIECE = {
     "name", "title", "number", "half", "cut", "edges", "stitch_line", "cut_line", "area", "darts",
-    "notches", "grain_line", "levels", "lengthen_lines", "marks", "labels",
+    "pleats", "notches", "grain_line", "levels", "lengthen_lines", "marks", "labels",
 }  # fmt: skip
 
 
