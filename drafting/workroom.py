@@ -71,7 +71,7 @@ def work(
     remarks = (*findings, *_outside(garment, body), *net.findings, *found)
     return Work(
         body=body,
-        spec=spec,
+        spec=replace(spec, **dict(net.resolved)),
         finish=finish,
         steps=sheet.steps,
         pattern=replace(cut, checks=checks, findings=remarks),

@@ -7,7 +7,6 @@ from drafting.craft.sheet import DraftSheet
 from drafting.errors import SpecError
 from drafting.trace import Length, larger, smaller
 
-
 LEAST_OPENING = 8.0
 """A fly shorter than 8 cm cannot be made: its J alone takes 5. Source: house method."""
 
@@ -48,8 +47,8 @@ def opening_length(
     longest = Length(straight, "straight centre line") - OPENING_ABOVE_HOOK
     if longest < LEAST_OPENING:
         raise SpecError(
-            f"The rise leaves room for an opening of {float(longest):.1f} cm only; measure body_rise "
-            "again, or choose a side opening or an elastic waist.",
+            f"The rise leaves room for an opening of {float(longest):.1f} cm only; measure "
+            "body_rise again, or choose a side opening or an elastic waist.",
             where="measurements.body_rise",
             received=float(longest),
             allowed=(LEAST_OPENING, None),

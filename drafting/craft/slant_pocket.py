@@ -52,7 +52,7 @@ class SlantPocket:
         waist: The front's waist from the centre to the mouth.
         mouth: The mouth from the waist down to the side.
         side: The front's side below the mouth.
-        mouth_down: How far the mouth's end lies down the side, cm.
+        inset: Distance of the mouth's top from the side, along the waist, cm.
         pieces: Side piece, facing, upper bag, under bag.
         seams: The pocket's own seams, in sewing order.
         notions: The tape that stays the mouth.
@@ -61,7 +61,7 @@ class SlantPocket:
     waist: Path
     mouth: Path
     side: Path
-    mouth_down: float
+    inset: float
     pieces: tuple[Piece, ...]
     seams: tuple[Seam, ...]
     notions: tuple[Notion, ...]
@@ -119,7 +119,7 @@ def slant_pocket(
         waist=waist.split(lines.top_at)[0],
         mouth=polyline(lines.top, lines.end),
         side=side.split(lines.end_at)[1],
-        mouth_down=lines.end_at,
+        inset=waist.length() - lines.top_at,
         pieces=(_side_piece(lines), _facing(lines), *_bags(lines)),
         seams=SEAMS,
         notions=(Notion("stay tape for the pocket mouths", 2, mouth),),

@@ -48,6 +48,7 @@ class Pattern:
         notions: What is bought beside the cloth.
         findings: Remarks of the draft itself (a limit reached, a value out of the known range).
         cautions: Sentences for this garment beside the usual ones.
+        resolved: Options that the draft settled itself, by name, so that the answer tells them all.
     """
 
     kind: str
@@ -60,6 +61,7 @@ class Pattern:
     notions: tuple[Notion, ...] = ()
     findings: tuple[Finding, ...] = ()
     cautions: tuple[str, ...] = ()
+    resolved: tuple[tuple[str, float], ...] = ()
 
     def piece(self, name: str) -> Piece:
         """The piece of that name. Raises KeyError."""

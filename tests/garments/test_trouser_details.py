@@ -83,7 +83,7 @@ def test_the_order_of_assembly_closes_each_seam_once_and_none_before_its_parts_e
             joined = groups[side[0].piece]
             assert members <= joined, f"{seam.name}: {members - joined} is not sewn on yet"
         whole = set.union(*(groups[p.piece] for p in (*seam.one, *seam.two)))
-        groups.update({name: whole for name in whole})
+        groups.update(dict.fromkeys(whole, whole))
 
 
 @pytest.mark.parametrize("cut", CUTS[::3], ids=lambda c: "-".join(str(v) for v in c.values()))
@@ -125,7 +125,7 @@ def test_the_waist_with_its_darts_closed_is_one_smooth_line_of_the_right_length(
 
 
 def test_dart_legs_are_equal_and_the_drill_hole_is_hidden(make):
-    """Drill holes 1.0 to 1.3 cm short of the point: Suzy Furrer, bodice sloper class handout, 2017."""
+    """1.0 to 1.3 cm short of the point: Suzy Furrer, bodice sloper class handout, 2017."""
     for piece in make().pattern.pattern.pieces[:2]:
         for dart in piece.darts:
             assert dart.legs[0] == pytest.approx(dart.legs[1], abs=0.001)

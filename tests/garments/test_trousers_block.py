@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 import math
+from itertools import pairwise
 from pathlib import Path as File
 
 import pytest
@@ -119,7 +120,7 @@ def test_the_side_chords_have_the_published_length(drawn):
     for name, wanted in case.get("side chords", {}).items():
         p = {"front": f, "back": b}[name]
         stations = (p.waist_side, p.hip_side, p.leg.knee_side, p.leg.hem_side)
-        chords = sum(a.distance(z) for a, z in zip(stations, stations[1:], strict=False))
+        chords = sum(a.distance(z) for a, z in pairwise(stations))
         assert chords == pytest.approx(wanted, abs=POINT), name
 
 

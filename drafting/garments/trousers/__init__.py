@@ -29,7 +29,7 @@ from drafting.garments.trousers.details import (
     straight_band,
 )
 from drafting.garments.trousers.figure import Figure, figure, fitted
-from drafting.garments.trousers.frame import EVEN, Frame, Side, frame
+from drafting.garments.trousers.frame import EVEN, Frame, Side, frame, hem_girth, knee_girth
 from drafting.garments.trousers.front import front
 from drafting.garments.trousers.pieces import back_piece, front_piece, hip_is_clear
 from drafting.garments.trousers.spec import Trousers, fullness
@@ -61,7 +61,7 @@ def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
     level, rights, lefts = min(outsides), outsides[0] - min(outsides), outsides[1] - min(outsides)
     hips = float(right.side_waist_to_hip) - rights + float(left.side_waist_to_hip) - lefts
     sheet.heading("Sides")
-    sheet.decide("two sides", True, "Do the two sides of the body differ?", "Each is drafted by itself; what follows is the right one.")
+    sheet.decide("two sides", not body.even, "Do the two sides of the body differ?", "Each is drafted by itself; what follows is the right one.")
     drawn = one_side(_levelled(right, level), cut, sheet, Side(rights, hips / 2))
     other = one_side(_levelled(left, level), cut, DraftSheet(), Side(lefts, hips / 2))
     return by_sides(drawn, other, frozenset({"fly_facing"}) if cut.lap == "left_over_right" else frozenset())
@@ -75,7 +75,7 @@ def _levelled(side: Body, outside: float) -> Body:
 
 def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> Pattern:
     """Draft trousers for a body with even sides, or one side of an uneven one as if both were so."""
-    person, remarks = fitted(body, figure(body, cut, sheet), lambda f: _crotch_length(f, body, cut, own), sheet)
+    person, remarks = fitted(body, figure(cut, sheet), lambda f: _crotch_length(f, body, cut, own), sheet)
     level, front_true, back_true = panels(person, body, cut, sheet, own)
 
     sheet.heading("Details")
@@ -111,6 +111,12 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
         ),
         finished_measurements=wants.finished(cut),
         findings=remarks,
+        resolved=(
+            ("hem_girth", float(hem_girth(body.hip_girth, cut))),
+            ("knee_girth", float(knee_girth(body.hip_girth, cut))),
+            ("waist_fullness", fullness(cut)),
+            *((("pocket_inset", pocket.inset),) if pocket else ()),
+        ),
         notions=_notions(closing.zip, pocket, top, cut),
     )
 

@@ -55,7 +55,7 @@ class Figure:
         return math.degrees(math.atan2(self.leaning, rise / 2 + self.raised))
 
 
-def figure(body: Body, cut: Trousers, sheet: DraftSheet) -> Figure:
+def figure(cut: Trousers, sheet: DraftSheet) -> Figure:
     """Decide what the figure that was told makes of the block."""
     sheet.heading("Figure")
     drawn = Figure()

@@ -17,7 +17,7 @@ from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.panel import Panel, darts, leg, long_seams
 from drafting.garments.trousers.spec import Trousers, fullness
 from drafting.geometry import RIGHT
-from drafting.trace import RIGHTWARD, Length, Place, along, larger, straight
+from drafting.trace import RIGHTWARD, Length, Place, along, larger, smaller, straight
 
 BULGE, HOLLOW, DART_LENGTH = 0.5, 0.75, 10.0
 LOWEST_CURVE = 0.6

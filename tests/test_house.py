@@ -1,0 +1,134 @@
+"""The house keeps its shape: who may import whom, tables are complete, the guide is true."""
+
+from __future__ import annotations
+
+import ast
+from importlib import import_module
+from pathlib import Path as File
+
+import pytest
+
+from drafting.export import FORMATS
+from drafting.garments import GARMENTS
+
+ROOT = File(__file__).parents[1]
+ORDER = {
+    "geometry": 0,
+    "errors": 0,
+    "trace": 1,
+    "pattern": 2,
+    "body": 2.5,  # gives findings, which are the pattern's; see Decisions
+    "craft": 3,
+    "garments": 4,
+    "checks": 5,
+    "workroom": 6,
+    "drawing": 7,
+    "export": 8,
+    "grading": 9,
+    "laying": 9,
+    "teaching": 9,
+}
+OUTSIDE = {"svgwrite": "export", "reportlab": "export", "ezdxf": "export"}
+FONTS = {"drafting/drawing/lettering.py"}  # measures letters with the font's own widths
+
+
+def modules() -> list[File]:
+    return sorted((ROOT / "drafting").rglob("*.py"))
+
+
+def imported(file: File) -> set[str]:
+    """Everything that a module imports while it runs; imports for the type checker left out."""
+    tree = ast.parse(file.read_text())
+    for node in ast.walk(tree):
+        if isinstance(node, ast.If) and "TYPE_CHECKING" in ast.unparse(node.test):
+            node.body = [ast.Pass()]
+    found: set[str] = set()
+    for node in ast.walk(tree):
+        if isinstance(node, ast.ImportFrom) and node.module:
+            found.add(node.module)
+        elif isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+    return found
+
+
+def room(name: str) -> str:
+    return name.split(".")[1] if name.count(".") else ""
+
+
+@pytest.mark.parametrize("file", modules(), ids=lambda f: str(f.relative_to(ROOT)))
+def test_no_room_imports_from_a_higher_one(file):
+    here = file.relative_to(ROOT / "drafting").parts[0].removesuffix(".py")
+    if here == "__init__":
+        return
+    for name in imported(file):
+        top = name.split(".")[0]
+        assert top not in {"service", "fastapi", "starlette", "pydantic", "httpx"}, name
+        if top == "drafting" and room(name) in ORDER:
+            assert ORDER[room(name)] <= ORDER[here], f"{here} imports {name}"
+
+
+@pytest.mark.parametrize("file", modules(), ids=lambda f: str(f.relative_to(ROOT)))
+def test_only_the_export_room_knows_the_writers(file):
+    relative = str(file.relative_to(ROOT))
+    if relative in FONTS:
+        return
+    for name in imported(file):
+        wanted = OUTSIDE.get(name.split(".")[0])
+        assert wanted is None or relative.startswith(f"drafting/{wanted}/"), name
+
+
+def test_drafting_reads_no_clock_chance_or_network():
+    """The packing engine is bounded by time and so exempt; its answer says which engine made it."""
+    forbidden = {"random", "time", "datetime", "socket", "urllib", "secrets", "uuid"}
+    for file in modules():
+        if file.relative_to(ROOT).as_posix() == "drafting/laying/engine.py":
+            continue
+        assert not {n.split(".")[0] for n in imported(file)} & forbidden, file
+
+
+def test_every_chapter_is_in_the_table_and_the_table_holds_nothing_else():
+    folder = ROOT / "drafting" / "garments"
+    chapters = {
+        p.name.removesuffix(".py")
+        for p in folder.iterdir()
+        if (p / "__init__.py").exists()
+        or (p.suffix == ".py" and p.stem not in {"__init__", "garment"})
+    }
+    told = set()
+    for name in chapters:
+        module = import_module(f"drafting.garments.{name}")
+        own = [v for k, v in vars(module).items() if k == "GARMENT"] + list(
+            getattr(module, "CHAPTERS", ())
+        )
+        assert own, f"{name} declares no garment"
+        told |= {g.kind for g in own}
+    assert told == set(GARMENTS)
+    assert all(GARMENTS[kind].kind == kind for kind in GARMENTS)
+
+
+def test_the_guide_names_every_room():
+    guide = (ROOT / "DEVELOPERS.md").read_text()
+    for name in ORDER:
+        assert name in guide, name
+
+
+def test_the_readme_names_every_format():
+    readme = (ROOT / "README.md").read_text()
+    for name in FORMATS:
+        assert name.upper() in readme.upper(), name
+
+
+def test_nothing_stands_at_the_top_but_what_belongs_there():
+    card = {
+        "README.md",
+        "DEVELOPERS.md",
+        "pyproject.toml",
+        "service",
+        "drafting",
+        "tests",
+        "openapi",
+        "Dockerfile",
+        "LICENSE",
+    }
+    found = {p.name for p in ROOT.iterdir() if not p.name.startswith(".")}
+    assert found - {"out", "build", "tapeline.egg-info"} <= card
