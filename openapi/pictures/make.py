@@ -112,6 +112,41 @@ def sheet(tiles: list[Tile], columns: int, size: float, title: str) -> Sheet:
     return Sheet(width=width, height=y, title=title, description="Invented bodies.", groups=tuple(g.transformed(up) for g in groups))
 
 
+def panels(done: Work, caption: str, name: str) -> Tile:
+    """Front, back and what fills the pocket's corner, as they are sewn side to side."""
+    pattern = done.pattern.pattern
+    front, back = pattern.piece("front"), pattern.piece("back")
+    left, right = front.level("hip")[0], back.level("hip")[1]
+    beside = shift(left.x - right.x - 3, left.y - right.y)
+    items = (*lines(front, THIN), *lines(pattern.piece("side_piece"), Pen(0.3, (2, 2))), *lines(back, THIN, beside))
+    return Tile(name, caption, items)
+
+
+BODIES = (
+    # waist, hip, stature, and what was measured or told beside them; all invented
+    (60, 84, 150, {}), (64, 90, 160, {}), (68, 94, 165, {}), (74, 101, 168, {}), (80, 104, 168, {}),
+    (92, 112, 168, {}), (110, 124, 165, {}), (132, 142, 170, {}), (160, 168, 172, {}), (66, 104, 168, {}),
+    (100, 98, 165, {}), (120, 112, 170, {}), (74, 101, 185, {}), (74, 101, 150, {}),
+    (74, 101, 168, {"body_rise": 24.0}), (74, 101, 168, {"body_rise": 32.0}),
+    (74, 101, 168, {"body_rise": 27.5, "side_waist_to_hip": 26.5}), (74, 101, 168, {"total_crotch_length": 76.0}),
+    (74, 101, 168, {"seat": "flat"}), (74, 101, 168, {"seat": "full"}),
+)
+
+
+def body_tile(number: int, waist: float, hip: float, stature: float, extra: dict[str, object]) -> Tile:
+    """A body's panels; the options among the extras are told apart from the measures."""
+    from drafting.body import prepare
+
+    garment = GARMENTS["trousers"]
+    options = {k: v for k, v in extra.items() if k == "seat"}
+    measured = {k: v for k, v in extra.items() if k != "seat"}
+    given = {"waist_girth": float(waist), "hip_girth": float(hip), "stature": float(stature), **measured}
+    body, _ = prepare(given, "women", garment.needs, garment.optional, accept_unusual=True)
+    done = work(garment, body, garment.spec(kind="trousers", **options), Finish())
+    told = "".join(f", {k.replace('_', ' ')} {v}" for k, v in extra.items())
+    return panels(done, f"{waist}/{hip}, {stature}{told}", f"body{number}")
+
+
 CUTS = {
     "classic": {},
     "left over right": {"lap": "left_over_right"},
@@ -131,6 +166,9 @@ def main() -> None:
             1, 0.12, "Trousers, one body, several cuts",
         ),
     }
+    pictures["trousers_bodies"] = sheet(
+        [body_tile(n, *body) for n, body in enumerate(BODIES)], 5, 0.1, "Trousers on twenty bodies"
+    )
     for name, picture in pictures.items():
         (HERE / f"{name}.svg").write_bytes(render(picture, name))
         print(HERE / f"{name}.svg")
