@@ -73,7 +73,10 @@ class Bearing:
         table = SQUARE if square else BEARINGS
         text = table[self.verb].format(*operands)
         rest = abs(self.turned) - 90 if square else abs(self.turned)
-        return f"{text}, turned {abs(rest):.1f} degrees" if abs(rest) > 0.05 else text
+        if abs(rest) <= 0.05:
+            return text
+        side = "left" if (rest > 0) == (self.turned > 0) else "right"
+        return f"{text}, turned {abs(rest):.1f} degrees to the {side}"
 
 
 RIGHTWARD = Bearing(RIGHT, "right")

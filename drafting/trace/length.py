@@ -149,7 +149,7 @@ class _Words:
         if abs(factor - 1) < 1e-9:
             return self.of(core)
         times = self.numbers and not (isinstance(core, Length) and isinstance(core.how, tuple))
-        share = _fraction(factor)
+        share = share_words(factor)
         joint = " × " if times or share.isdecimal() or "." in share else " "
         return f"{share}{joint}{self.of(core, inner=True)}"
 
@@ -174,7 +174,8 @@ def _shares(value: float) -> tuple[float, float]:
     return 1.0, value
 
 
-def _fraction(share: float) -> str:
+def share_words(share: float) -> str:
+    """A plain factor as a fraction where it is a simple one: "1/4", "3/8", "0.1592"."""
     exact = Fraction(share).limit_denominator(64)
     simple = exact.numerator == 1 or exact.denominator <= 16
     if simple and abs(float(exact) - share) < 1e-9:

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from drafting.geometry import Point, Vector, meet
-from drafting.trace.length import Length, number, said
+from drafting.trace.length import Length, number, said, share_words
 from drafting.trace.saying import Named, Saying
 
 Operand = Named | float | str
@@ -67,7 +67,7 @@ def spoken(value: Operand, saying: Saying) -> str:
         case str():
             return value
         case float() | int():
-            return number(value)
+            return share_words(value) if 0 < value < 1 else number(value)
         case _:
             return saying.place(value)
 

@@ -42,7 +42,7 @@ class Guide:
 
 GUIDES = {
     "diagonal": "past a point {1} out on the diagonal of {0}",
-    "middle": "its middle {0} {2} off the straight line",
+    "middle": "its middle {0} off the straight line, {2}",
 }
 """What may guide a curve beside its end directions; {0}, {1} are the guide's operands."""
 

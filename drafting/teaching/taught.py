@@ -1,0 +1,210 @@
+"""A draft as it is taught: chapters of numbered steps, the tables, what to mind."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from drafting.geometry import Point
+from drafting.teaching.corrections import Correction, corrections_for
+from drafting.teaching.form import DraftForm
+from drafting.teaching.labels import Labels, labels_of
+from drafting.teaching.tables import (
+    CheckRow,
+    MeasureRow,
+    allowance_rows,
+    check_rows,
+    measure_rows,
+)
+from drafting.teaching.telling import Teller
+from drafting.teaching.words import TEACHING_WORDS, TeachingWords
+from drafting.trace import Outline, Place, Step, Stroke
+from drafting.trace.place import corner_of_paper
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from drafting.garments.garment import Garment
+    from drafting.workroom import Work
+
+EDGE = 5.0
+"""Room in cm that the draft keeps to the paper's edges."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TaughtStep:
+    """One step in words.
+
+    Attributes:
+        number: From 1, through all chapters.
+        heading: What it gives.
+        sentences: What to do.
+        formula: How it is found, in the trade's words.
+        worked: The same with this body's numbers.
+        result: What comes out, as a tape shows it.
+        reason: Why it is done.
+        source: Where the rule comes from.
+        step: The step as it was recorded.
+    """
+
+    number: int
+    heading: str
+    sentences: tuple[str, ...]
+    formula: str
+    worked: str
+    result: str
+    reason: str
+    source: str
+    step: Step
+
+    @property
+    def place(self) -> Place | None:
+        """The point that it adds."""
+        return self.step.value if isinstance(self.step.value, Place) else None
+
+    @property
+    def line(self) -> Stroke | None:
+        """The line that it adds."""
+        return self.step.value if isinstance(self.step.value, Stroke) else None
+
+
+@dataclass(frozen=True, slots=True)
+class Chapter:
+    """Steps under one heading; its letter is that of its points, empty where it has none."""
+
+    letter: str
+    heading: str
+    steps: tuple[TaughtStep, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TaughtDraft:
+    """Everything that a draft sheet tells.
+
+    Attributes:
+        title: The garment.
+        method: The drafting method, empty where the garment has but one way.
+        form: The sheet's form.
+        chapters: The construction.
+        labels: What the points are called.
+        corner: Upper left corner of the paper, in the draft's own frame, cm.
+        size: Width and height of the paper that the draft needs, cm.
+        measures: What was measured.
+        checks: What to measure on the draft.
+        allowances: Kinds of edge with their allowances, cm.
+        corrections: What a toile may show.
+        cautions: The garment's own.
+        sources: Where the rules come from.
+        invented: Whether the body is a reference body.
+    """
+
+    title: str
+    method: str
+    form: DraftForm
+    chapters: tuple[Chapter, ...]
+    labels: Labels
+    corner: Point
+    size: tuple[float, float]
+    measures: tuple[MeasureRow, ...]
+    checks: tuple[CheckRow, ...]
+    allowances: tuple[tuple[str, float], ...]
+    corrections: tuple[Correction, ...]
+    cautions: tuple[str, ...]
+    sources: tuple[str, ...]
+    invented: bool
+
+    @property
+    def words(self) -> TeachingWords:
+        """The sheet's language."""
+        return TEACHING_WORDS[self.form.language]
+
+    @property
+    def steps(self) -> tuple[TaughtStep, ...]:
+        """All steps in order."""
+        return tuple(step for chapter in self.chapters for step in chapter.steps)
+
+    @property
+    def outlines(self) -> tuple[tuple[str, Outline], ...]:
+        """The outlines that the draft gives, by their pieces' names."""
+        steps = (t.step for t in self.steps)
+        return tuple((s.name, s.value) for s in steps if isinstance(s.value, Outline))
+
+
+def teach(work: Work, garment: Garment, form: DraftForm, *, invented: bool = False) -> TaughtDraft:
+    """Put a work's construction into words.
+
+    Args:
+        work: What left the workroom.
+        garment: Its chapter.
+        form: The sheet's form.
+        invented: Whether the body is a reference body.
+    """
+    corner, size = paper_for(work.steps)
+    labels = labels_of(work.steps)
+    teller = Teller(
+        words=TEACHING_WORDS[form.language],
+        labels=labels,
+        unit=form.unit,
+        origin=next((s.value for s in work.steps if isinstance(s.value, Place)), NOWHERE),
+        corner=corner,
+        blank=form.blank,
+    )
+    told = tuple(_told(n, s, teller, garment) for n, s in enumerate(work.steps, 1))
+    return TaughtDraft(
+        title=garment.title,
+        method=str(getattr(work.spec, "method", "")),
+        form=form,
+        chapters=tuple(_chapters(told, labels)),
+        labels=labels,
+        corner=corner,
+        size=size,
+        measures=measure_rows(work, garment),
+        checks=check_rows(work),
+        allowances=allowance_rows(work),
+        corrections=corrections_for(garment.kind),
+        cautions=work.pattern.pattern.cautions,
+        sources=garment.sources,
+        invented=invented,
+    )
+
+
+NOWHERE = corner_of_paper()
+"""Where a draft without points would start."""
+
+
+def _told(number: int, step: Step, teller: Teller, garment: Garment) -> TaughtStep:
+    return TaughtStep(
+        number=number,
+        heading=step.name[:1].upper() + step.name[1:],
+        sentences=teller.sentences(step),
+        formula=teller.formula(step),
+        worked=teller.worked(step),
+        result=teller.result(step),
+        reason=step.why,
+        source=step.source or "; ".join(garment.sources),
+        step=step,
+    )
+
+
+def _chapters(told: tuple[TaughtStep, ...], labels: Labels) -> Iterator[Chapter]:
+    for heading, of in groupby(told, key=lambda t: t.step.chapter):
+        steps = tuple(of)
+        first = next((labels(t.place) for t in steps if t.place), "")
+        yield Chapter(first.rstrip("0123456789"), heading, steps)
+
+
+def paper_for(steps: tuple[Step, ...]) -> tuple[Point, tuple[float, float]]:
+    """The upper left corner and the size in cm of the paper that takes a whole draft."""
+    boxes = [_box(s.value) for s in steps if isinstance(s.value, Place | Stroke)]
+    if not boxes:
+        return Point(-EDGE, EDGE), (2 * EDGE, 2 * EDGE)
+    left, low = min(b[0] for b in boxes) - EDGE, min(b[1] for b in boxes) - EDGE
+    right, top = max(b[2] for b in boxes) + EDGE, max(b[3] for b in boxes) + EDGE
+    return Point(left, top), (right - left, top - low)
+
+
+def _box(drawn: Place | Stroke) -> tuple[float, float, float, float]:
+    if isinstance(drawn, Stroke):
+        return drawn.path.bounds()
+    return drawn.x, drawn.y, drawn.x, drawn.y

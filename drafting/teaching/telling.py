@@ -1,0 +1,245 @@
+"""A recorded step put into sentences, with a formula, the same worked, and a result."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from drafting.drawing import Unit
+from drafting.geometry import Point
+from drafting.teaching.labels import Labels
+from drafting.teaching.tape import on_tape, smallest
+from drafting.teaching.words import TeachingWords
+from drafting.trace import (
+    Bend,
+    Bulge,
+    Compared,
+    Length,
+    Move,
+    Outline,
+    Part,
+    Place,
+    Saying,
+    Step,
+    Straight,
+    Stroke,
+)
+from drafting.trace.length import said
+from drafting.trace.step import Moved
+
+LONGEST = 25
+"""No sentence has more words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Teller:
+    """Says steps in one language and unit, with a drawing's labels.
+
+    Attributes:
+        words: The language.
+        labels: What the points are called on the drawing.
+        unit: Unit of the lengths.
+        origin: The first point, from which places are told that have no base.
+        corner: Upper left corner of the paper, cm.
+        blank: Whether the numbers of this body are left out, for an exercise.
+    """
+
+    words: TeachingWords
+    labels: Labels
+    unit: Unit
+    origin: Place
+    corner: Point
+    blank: bool = False
+
+    def amount(self, cm: float) -> str:
+        """A length as the tape shows it, or room to write it in."""
+        return self.words.blank if self.blank else self.plain(cm)
+
+    def plain(self, cm: float) -> str:
+        """A length of the rule itself, which is never left out; what no tape shows is said so."""
+        division = smallest(cm, self.unit)
+        if 1e-6 < abs(cm) < division / 2:
+            return self.words.hardly.format(smallest=on_tape(division, self.unit))
+        return on_tape(cm, self.unit)
+
+    def sentences(self, step: Step) -> tuple[str, ...]:
+        """What to do, each sentence at most LONGEST words."""
+        match step.value:
+            case Place():
+                return self._point(step.value)
+            case Stroke():
+                return self._line(step.value)
+            case Outline():
+                lines = _listed([s.name for s, _ in step.value.lines], self.words)
+                return (self.words.trace.format(name=step.name, lines=lines),)
+        return self._other(step)
+
+    def _other(self, step: Step) -> tuple[str, ...]:
+        w = self.words
+        match step.kind:
+            case "decision":
+                answer = w.decided if step.value else w.left_out
+                told = w.blank if self.blank else answer.format(name=step.name)
+                return (step.question, told)
+            case "trued":
+                table = w.true_to if step.how else w.true
+                return (table.format(name=step.name, agree=step.how),)
+            case "solved":
+                return (w.solved.format(name=step.name, value=self.amount(_number(step))),)
+        return (w.length.format(name=step.name, value=self.amount(_number(step))),)
+
+    @property
+    def numbers(self) -> Saying:
+        """Labels, and lengths as numbers."""
+        return Saying(self.labels, self.amount)
+
+    @property
+    def formulas(self) -> Saying:
+        """Labels, and lengths as formulas."""
+        return Saying(self.labels, lambda v: said(v, self.plain))
+
+    @property
+    def workings(self) -> Saying:
+        """Labels, and lengths as formulas with numbers and their result."""
+        return Saying(self.labels, self._worked)
+
+    def _worked(self, value: float) -> str:
+        if not (isinstance(value, Length) and isinstance(value.how, tuple)):
+            return self.amount(value)
+        formula, result = said(value, self.amount, numbers=True), self.amount(value)
+        return result if formula == result else f"{formula} = {result}"
+
+    def formula(self, step: Step) -> str:
+        """How it is found, in the trade's words."""
+        text = self._signed(step.words(self.formulas))
+        return text if step.kind != "decision" or step.how else step.question
+
+    def worked(self, step: Step) -> str:
+        """The formula with this body's numbers."""
+        match step.how:
+            case Compared():
+                answer = self.words.yes if step.value else self.words.no
+                told = self.words.blank if self.blank else answer
+                return f"{self._signed(step.words(self.workings))}: {told}"
+            case str():
+                return self.result(step)
+        return step.words(self.workings)
+
+    def _signed(self, text: str) -> str:
+        for sign, mark in self.words.signs.items():
+            text = text.replace(f" {sign} ", f" {mark} ")
+        return text
+
+    def result(self, step: Step) -> str:
+        """What comes out, as a tape shows it."""
+        match step.value:
+            case Place():
+                return self._where(step.value)
+            case Stroke():
+                return self.words.line_length.format(value=self.amount(step.value.path.length()))
+            case Outline():
+                return self.words.round_about.format(value=self.amount(step.value.length))
+            case bool():
+                answer = self.words.yes if step.value else self.words.no
+                return self.words.blank if self.blank else answer
+            case tuple():
+                return self._moved(step.value)
+        return self.amount(step.value)
+
+    def _moved(self, moved: Moved) -> str:
+        told = [f"{what} {self.amount(far)}" for what, far in moved]
+        return ", ".join(told) or self.words.nothing_moved
+
+    def _where(self, place: Place) -> str:
+        w = self.words
+        if place.base is not None:
+            value = self.amount(place.distance(place.base))
+            ends = {"start": self.labels(place.base), "end": self.labels(place)}
+            return w.apart.format(value=value, **ends)
+        if place == self.origin:
+            return w.at_origin
+        across, up = place.x - self.origin.x, place.y - self.origin.y
+        beside = (w.right_of if across >= 0 else w.left_of).format(
+            value=self.amount(abs(across)), origin=self.labels(self.origin)
+        )
+        level = (w.over if up >= 0 else w.under).format(value=self.amount(abs(up)))
+        return w.from_origin.format(across=beside, down=level)
+
+    def _point(self, place: Place) -> tuple[str, ...]:
+        w, label = self.words, self.labels(place)
+        if not place.moves:
+            return (w.same.format(label=label, base=_base(place, self.labels)),)
+        if place.moves[0].verb == "at":
+            return (self._first(place), *self._moves(place, place.moves[1:], label))
+        if place.base is None:
+            first = self._said(place.moves[0])
+            rest = place.moves[1:]
+            if not rest:
+                return (w.mark.format(label=label, move=first),)
+            return (w.mark.format(label="a point", move=first), *self._moves(place, rest, label))
+        return tuple(self._moves(place, place.moves, label))
+
+    def _first(self, place: Place) -> str:
+        """Where on the paper to begin, so that the whole draft has room."""
+        at = place.moves[0].to
+        label = self.labels(place) if len(place.moves) == 1 else "a point"
+        return self.words.first_point.format(
+            label=label,
+            across=self.amount(at.x - self.corner.x),
+            down=self.amount(self.corner.y - at.y),
+        )
+
+    def _moves(self, place: Place, moves: tuple[Move, ...], label: str) -> Iterator[str]:
+        """One sentence for each move; the last one marks the point."""
+        w, begun = self.words, place.base is None or moves != place.moves
+        for i, move in enumerate(moves):
+            last, on = i == len(moves) - 1, begun or i > 0
+            table = (w.go_on_and_mark if on else w.go_and_mark) if last else w.go_on if on else w.go
+            base = "" if on else _base(place, self.labels)
+            yield table.format(base=base, move=self._said(move), label=label)
+
+    def _said(self, move: Move) -> str:
+        return move.words(self.numbers)
+
+    def _line(self, stroke: Stroke) -> tuple[str, ...]:
+        told = [s for part in stroke.parts for s in self._part(part)]
+        if stroke.folds:
+            w, name = self.words, self.labels
+            folds = [f"{name(f.near)} – {name(f.point)} – {name(f.far)}" for f in stroke.folds]
+            told = [w.close_darts.format(darts=_listed(folds, w)), *told, w.open_darts]
+        if stroke.remark:
+            told.append(self.words.remark.format(remark=stroke.remark))
+        return tuple(told)
+
+    def _part(self, part: Part) -> tuple[str, ...]:
+        w = self.words
+        ends = {"start": self.labels(part.start), "end": self.labels(part.end)}
+        match part:
+            case Straight():
+                return (w.straight.format(**ends),)
+            case Bulge():
+                return (w.bow.format(**ends, guide=part.guide.words(self.numbers)),)
+        return self._bend(part, ends)
+
+    def _bend(self, bend: Bend, ends: dict[str, str]) -> tuple[str, ...]:
+        w = self.words
+        guided = bend.guide is not None
+        guide = bend.guide.words(self.numbers) if bend.guide else ""
+        first = w.join.format(**ends, guide=guide) if guided else w.curve.format(**ends)
+        swept = bend.guide is not None and bend.guide.verb == "middle"
+        leaving, arriving = (b.words(self.numbers) for b in (bend.leaving, bend.arriving))
+        return first, (w.end if swept else w.ends).format(leaving=leaving, arriving=arriving)
+
+
+def _base(place: Place, labels: Labels) -> str:
+    return "" if place.base is None else labels(place.base)
+
+
+def _number(step: Step) -> float:
+    return float(step.value) if isinstance(step.value, float | int) else 0.0
+
+
+def _listed(names: list[str], words: TeachingWords) -> str:
+    if len(names) == 1:
+        return names[0]
+    return words.listed.format(first=", ".join(names[:-1]), last=names[-1])

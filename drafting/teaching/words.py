@@ -1,0 +1,250 @@
+"""Every sentence of a draft sheet that is not the garment's own, one table for each language."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from drafting.drawing import Language
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TeachingWords:
+    """The sheet's words in one language; braces are filled with the values named in them."""
+
+    # the steps
+    first_point: str
+    go: str
+    go_on: str
+    go_and_mark: str
+    go_on_and_mark: str
+    mark: str
+    same: str
+    length: str
+    straight: str
+    curve: str
+    bow: str
+    join: str
+    ends: str
+    end: str
+    close_darts: str
+    open_darts: str
+    decided: str
+    left_out: str
+    solved: str
+    true: str
+    true_to: str
+    trace: str
+    remark: str
+    yes: str
+    no: str
+    signs: Mapping[str, str]
+    listed: str
+    apart: str
+    line_length: str
+    from_origin: str
+    right_of: str
+    left_of: str
+    over: str
+    under: str
+    at_origin: str
+    round_about: str
+    hardly: str
+    nothing_moved: str
+    blank: str
+
+    # the figures
+    detail: str
+    scale: str
+    ruler: str
+
+    # the class sheet
+    sheet_title: str
+    learner: str
+    date: str
+    aims_heading: str
+    aims: tuple[str, ...]
+    tools_heading: str
+    tools: tuple[str, ...]
+    paper_needed: str
+    measures_heading: str
+    measures_columns: tuple[str, ...]
+    measures_note: str
+    key_heading: str
+    key: Mapping[str, tuple[str, str]]
+    label_key: str
+    step_heading: str
+    source: str
+    reason: str
+    formula: str
+    checks_heading: str
+    checks_columns: tuple[str, ...]
+    seam_check: str
+    right_angle: str
+    finishing_heading: str
+    finishing: tuple[str, ...]
+    allowance_columns: tuple[str, ...]
+    toile_heading: str
+    toile: tuple[str, ...]
+    corrections_columns: tuple[str, ...]
+    after_corrections: tuple[str, ...]
+    cautions_heading: str
+    cautions: tuple[str, ...]
+    marks_heading: str
+    marks: tuple[str, ...]
+    marks_columns: tuple[str, ...]
+    solutions_heading: str
+    solutions_columns: tuple[str, ...]
+    sources_heading: str
+    page: str
+    invented: str
+
+    # two methods side by side
+    beside_title: str
+    beside_columns: tuple[str, ...]
+    aligned: str
+
+
+ENGLISH = TeachingWords(
+    first_point="Mark {label}, {across} from the left edge of the paper and {down} from its top.",
+    go="From {base} go {move}.",
+    go_on="From there go {move}.",
+    go_and_mark="From {base} go {move}; mark {label}.",
+    go_on_and_mark="From there go {move}; mark {label}.",
+    mark="Mark {label} {move}.",
+    same="Mark {label} at {base}.",
+    length="Work out {name}: {value}.",
+    straight="Draw straight from {start} to {end}.",
+    curve="Curve from {start} to {end}.",
+    bow="Curve from {start} to {end}, {guide}.",
+    join="Curve from {start} to {end}, {guide}.",
+    ends="Leave {leaving}; arrive {arriving}.",
+    end="Arrive {arriving}.",
+    close_darts="Fold the darts shut: {darts}.",
+    open_darts="Open the darts again; join each dart's legs straight across.",
+    decided="Yes: {name}.",
+    left_out="No. Left out: {name}.",
+    solved="By trial the {name} comes to {value}.",
+    true="True the {name}.",
+    true_to="True the {name}: {agree}.",
+    trace="Trace the {name} along {lines}.",
+    remark="It runs {remark}.",
+    yes="yes",
+    no="no",
+    signs={">=": "≥", ">": ">", "<=": "≤", "<": "<"},
+    listed="{first} and {last}",
+    apart="{start} to {end}: {value}",
+    line_length="{value} long",
+    from_origin="{across}, {down}",
+    right_of="{value} to the right of {origin}",
+    left_of="{value} to the left of {origin}",
+    over="{value} over it",
+    under="{value} under it",
+    at_origin="where all heights start",
+    round_about="{value} once round",
+    hardly="less than {smallest}",
+    nothing_moved="nothing moved",
+    blank="______",
+    detail="Detail, scale 1:{scale}",
+    scale="Scale 1:{scale}",
+    ruler="{value} on the draft",
+    sheet_title="Draft sheet: {title}",
+    learner="Learner: ________________________________",
+    date="Date: {date}",
+    aims_heading="What this sheet is for",
+    aims=(
+        "Draft the pattern from a body's measures, net, without allowances.",
+        "Say for each line which rule it follows and why.",
+        "Prove the draft with tape and set square before cutting.",
+    ),
+    tools_heading="Tools",
+    tools=(
+        "tape measure",
+        "long ruler and set square",
+        "hip curve and French curve",
+        "soft and hard pencil, two colours",
+        "eraser, paper scissors, tape",
+        "tracing wheel",
+    ),
+    paper_needed="Paper of at least {width} by {height}.",
+    measures_heading="Measures",
+    measures_columns=("Measure", "Taken", "Half", "Quarter", "Ease", "Used"),
+    measures_note="Write this table in the upper right corner of the paper. Ease is all round.",
+    key_heading="Key of terms",
+    key={
+        "right": ("to the right, to the left", "Along a level line, square to the plumb one."),
+        "up": ("up, down", "Along a plumb line, square to the level one."),
+        "level": ("to the level of", "Straight up or down until as high as that point."),
+        "plumb": ("until plumb with", "Straight across until over or under that point."),
+        "toward": ("toward", "Along the straight line to that point."),
+        "reach": ("to meet the level of", "Swing the ruler until it ends on that level."),
+        "square": ("square to", "At a right angle to that line."),
+        "meeting": ("where the line meets", "Carry both lines on until they cross."),
+        "along": ("along a line", "Measured on the drawn line with the tape on edge."),
+        "slant": ("at degrees", "Counted from level, upward."),
+        "diagonal": ("the diagonal of a corner", "The line at 45 degrees between its two sides."),
+        "middle": (
+            "its middle off the straight line",
+            "Measured square to the line that joins the ends.",
+        ),
+        "ease": ("ease", "What the garment has over the body, so that one can move."),
+        "trued": ("true", "Redraw until seams agree and lines run on smoothly."),
+        "fold": ("fold the darts shut", "Fold the paper from the dart's point, leg on leg."),
+    },
+    label_key="A letter stands for a chapter, the number for a point in it: {labels}.",
+    step_heading="{number}. {heading}",
+    source="Source: {source}.",
+    reason="Why: {reason}",
+    formula="{formula}",
+    checks_heading="Check list",
+    checks_columns=("What", "Wanted", "By the draft", "On your paper"),
+    seam_check="{one} = {two}",
+    right_angle="{name}, closed",
+    finishing_heading="Finishing the pattern",
+    finishing=(
+        "Trace each piece off the draft along its outline; keep the draft whole.",
+        "Add the allowances outside the stitching line.",
+        "Draw the grain line, plumb on the draft, on every piece.",
+        "Mark notches at hip and knee, single in front, double behind.",
+        "Fold the darts shut before cutting the waist, so that their caps come out right.",
+        "Write on each piece: garment, size or name, date, piece, how many to cut.",
+    ),
+    allowance_columns=("Edge", "Allowance"),
+    toile_heading="Toile and fitting",
+    toile=(
+        "Cut the toile in firm, plain cloth of the final weight, with 2.5 cm allowances.",
+        "Draw grain, waist, hip, crotch and knee lines on it before sewing.",
+        "Baste, put on the shoes that belong to it; stand, sit, climb a step.",
+        "Look at length first, then girths, crotch curve, hang, leg, and last the hem.",
+        "Change one thing at a time, baste again, and look again.",
+    ),
+    corrections_columns=("What is seen", "Why", "Change on the pattern", "By"),
+    after_corrections=(
+        "After every change walk inseams and side seams again; both must agree.",
+        "A changed rise moves the pocket and the fly's end; redraw them.",
+        "Note the date and every change on this sheet.",
+    ),
+    cautions_heading="Mind this",
+    cautions=(
+        "A quarter of an inch on each of four seams is an inch round the body.",
+        "Ease is written all round: a quarter of it belongs to each quarter.",
+        "Say of each number whether it is whole, half or a quarter.",
+        "A hem girth goes round the whole leg; each panel takes half.",
+        "A dart widens the waist of the panel, never the band.",
+        "The draft is net: never add allowances twice.",
+        "Sew a toile before cutting good cloth.",
+    ),
+    marks_heading="Marks",
+    marks=("Tools and workplace", "Accuracy", "Order of work", "Lines and labels", "Time"),
+    marks_columns=("What is looked at", "Points", "Of"),
+    solutions_heading="Solutions",
+    solutions_columns=("Step", "Worked", "Result"),
+    sources_heading="Sources",
+    page="Page {page} of {pages}",
+    invented="The measures are those of an invented person.",
+    beside_title="{title}: {one} and {two}",
+    beside_columns=("What", "{one}", "{two}", "Difference"),
+    aligned="Both drafts lie on each other at the {place}.",
+)
+
+TEACHING_WORDS: Mapping[Language, TeachingWords] = {"en": ENGLISH}

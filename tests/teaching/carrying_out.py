@@ -1,0 +1,161 @@
+"""Carries a printed draft out: reads the JSON of a draft sheet and knows nothing else of it.
+
+Points are complex numbers in mm, Y down as on the paper, so a turn to the left by an angle is a
+multiplication with exp(-i angle). Curves are kept as lists of four points, straights as two.
+"""
+
+from __future__ import annotations
+
+import cmath
+import math
+from itertools import pairwise
+
+WAYS = {"right": 1, "left": -1, "up": -1j, "down": 1j}
+
+
+def left(degrees: float) -> complex:
+    return cmath.exp(-1j * math.radians(degrees))
+
+
+def unit(z: complex) -> complex:
+    return z / abs(z)
+
+
+def on(curve: list[complex], t: float) -> complex:
+    while len(curve) > 1:
+        curve = [a + (b - a) * t for a, b in pairwise(curve)]
+    return curve[0]
+
+
+def split(curve: list[complex], t: float) -> tuple[list[complex], list[complex]]:
+    first, last = [curve[0]], [curve[-1]]
+    while len(curve) > 1:
+        curve = [a + (b - a) * t for a, b in pairwise(curve)]
+        first, last = [*first, curve[0]], [curve[-1], *last]
+    return first, last
+
+
+def walked(line: list[list[complex]], steps: int = 400) -> list[complex]:
+    return [line[0][0], *(on(s, i / steps) for s in line for i in range(1, steps + 1))]
+
+
+def along(line: list[list[complex]], far: float) -> complex:
+    for a, b in pairwise(walked(line, 2000)):
+        if far <= abs(b - a):
+            return a + unit(b - a) * far
+        far -= abs(b - a)
+    raise ValueError("the line ends before")
+
+
+def bisected(off, low: float, high: float) -> float:
+    rising = off(low) < 0
+    for _ in range(60):
+        middle = (low + high) / 2
+        low, high = (middle, high) if (off(middle) < 0) == rising else (low, middle)
+    return low
+
+
+class Paper:
+    """What has been drawn: points by their labels, lines by their names."""
+
+    def __init__(self, sheet: dict) -> None:
+        self.points: dict[str, complex] = {}
+        self.lines: dict[str, list[list[complex]]] = {}
+        for step in (step for chapter in sheet["chapters"] for step in chapter["steps"]):
+            for point in step["points"]:
+                self.points[point["label"]] = self.found(point)
+            for line in step["lines"]:
+                self.lines[line["name"]] = self.drawn(line)
+
+    def found(self, where: str | dict) -> complex:
+        if isinstance(where, str):
+            return self.points[where]
+        here = None if where["from"] is None else self.found(where["from"])
+        for move in where["moves"]:
+            here = self.moved(here, move)
+        return here
+
+    def moved(self, here: complex | None, move: dict) -> complex:  # noqa: C901, PLR0911 - a case a verb
+        match move:
+            case {"do": "at", "to": [x, y]}:
+                return complex(x, y)
+            case {"do": ("right" | "left" | "up" | "down") as way, "by": by}:
+                return here + WAYS[way] * by
+            case {"do": "level", "with": other}:
+                return complex(here.real, self.found(other).imag)
+            case {"do": "plumb", "with": other}:
+                return complex(self.found(other).real, here.imag)
+            case {"do": "toward", "point": other, "by": by}:
+                return here + unit(self.found(other) - here) * by
+            case {"do": "between", "point": other, "share": share}:
+                return here + (self.found(other) - here) * share
+            case {"do": "slant", "by": by, "degrees": degrees}:
+                return here + left(degrees) * by
+            case {"do": "reach", "level": other, "by": by, "side": side}:
+                rise = self.found(other).imag - here.imag
+                return here + WAYS[side] * math.sqrt(by * by - rise * rise) + 1j * rise
+            case {"do": "square", "start": start, "end": end, "by": by, "side": side}:
+                line = unit(self.found(end) - self.found(start))
+                return here + line * left({"left": 90, "right": -90}[side]) * by
+            case {"do": "meeting"}:
+                a, b, c, d = (self.found(move[k]) for k in MEETING)
+                share = ((c - a).conjugate() * (d - c)).imag / ((b - a).conjugate() * (d - c)).imag
+                return a + (b - a) * share
+            case {"do": "along", "line": line, "by": by}:
+                return along(self.lines[line], by)
+        raise ValueError(f"what is to be done? {move}")
+
+    def bearing(self, told: dict) -> complex:
+        match told:
+            case {"way": way}:
+                straight = WAYS[way]
+            case {"along": [start, end]}:
+                straight = self.found(end) - self.found(start)
+            case {"line": line, "at": end}:
+                curve = self.lines[line][0 if end == "start" else -1]
+                straight = curve[1] - curve[0] if end == "start" else curve[-1] - curve[-2]
+            case {"degrees": degrees}:
+                straight = left(degrees)
+        return unit(straight) * left(told.get("turned", 0))
+
+    def drawn(self, line: dict) -> list[list[complex]]:
+        here, parts = self.found(line["from"]), []
+        if line["folded"]:
+            return self.over_folds(here, line)
+        for part in line["parts"]:
+            parts.append(self.part(here, self.found(part["end"]), part))
+            here = parts[-1][-1]
+        return parts
+
+    def part(self, start: complex, end: complex, part: dict, fold: complex = 1) -> list[complex]:
+        match part:
+            case {"do": "straight"}:
+                return [start, end]
+            case {"do": "bulge", "by": by, "side": side}:
+                out = unit(end - start) * left({"left": 90, "right": -90}[side]) * by * 4 / 3
+                return [start, start + (end - start) / 3 + out, end - (end - start) / 3 + out, end]
+            case {"do": "curve", "leaving": leaving, "arriving": arriving, "handles": [k, m]}:
+                into = self.bearing(arriving) * fold
+                return [start, start + self.bearing(leaving) * k, end - into * m, end]
+        raise ValueError(f"how is it drawn? {part}")
+
+    def over_folds(self, start: complex, line: dict) -> list[list[complex]]:
+        """Fold the darts from the start on, draw, cut at the folds, and open them again."""
+        turns, folds = [(1, 0)], [[self.found(p) for p in fold] for fold in line["folded"]]
+        for near, far, point in folds:
+            turn, (a, b) = unit((near - point) / (far - point)), turns[-1]
+            turns.append((a * turn, a * (point - turn * point) + b))
+        a, b = turns[-1]
+        [part] = line["parts"]
+        curve, parts = self.part(start, a * self.found(part["end"]) + b, part, a), []
+        for (near, _, point), (a, b), (c, d) in zip(folds, turns, turns[1:], strict=False):
+            foot, fold = a * point + b, a * (near - point)
+            cut = bisected(lambda t, c=curve, o=foot, f=fold: ((on(c, t) - o) / f).imag, 0, 1)
+            before, curve = split(curve, cut)
+            legs = [(before[-1] - b) / a, (before[-1] - d) / c]
+            parts += [[(z - b) / a for z in before], legs]
+        a, b = turns[-1]
+        return [*parts, [(z - b) / a for z in curve]]
+
+
+MEETING = ("first_start", "first_end", "second_start", "second_end")
