@@ -58,17 +58,7 @@ def render(content: Content, output: Output, max_pages: int = MAX_PAGES) -> byte
 
 def _written(plan: Plan, words: Words) -> bytes:
     out = BytesIO()
-    canvas = Canvas(
-        out,
-        pagesize=_size(plan.paper),
-        invariant=1,
-        pageCompression=1,
-        lang="en",
-        initialFontName=FONT,  # type: ignore[arg-type]  # the stubs say number
-    )
-    document: Any = canvas._doc  # type: ignore[attr-defined]  # noqa: SLF001 - no other way in
-    document.info = _Undated(plan.composed.sheet.title)
-    canvas.setViewerPreference("PrintScaling", "None")
+    canvas = undated(out, _size(plan.paper), plan.composed.sheet.title)
     _form(canvas, plan)
     forms = (SHEET, *_layers(canvas, plan.composed.sheet))
     if plan.cover:
@@ -79,6 +69,28 @@ def _written(plan: Plan, words: Words) -> bytes:
         _page(canvas, plan, tile, page, words, forms)
     canvas.save()
     return out.getvalue()
+
+
+def undated(out: BytesIO, size: tuple[float, float], title: str) -> Canvas:
+    """A canvas that is printed at its own size, with a title, and no date or person in it.
+
+    Args:
+        out: Where the bytes go.
+        size: Breadth and height of the pages in points.
+        title: For the document's metadata.
+    """
+    canvas = Canvas(
+        out,
+        pagesize=size,
+        invariant=1,
+        pageCompression=1,
+        lang="en",
+        initialFontName=FONT,  # type: ignore[arg-type]  # the stubs say number
+    )
+    document: Any = canvas._doc  # type: ignore[attr-defined]  # noqa: SLF001 - no other way in
+    document.info = _Undated(title)
+    canvas.setViewerPreference("PrintScaling", "None")
+    return canvas
 
 
 class _Undated(PDFInfo):
