@@ -81,7 +81,7 @@ def _instance(strip: Strip) -> spyrrow.StripPackingInstance:
         )
         for part in strip.parts
     ]
-    return spyrrow.StripPackingInstance("lay", strip.breadth + 2 * strip.clear, items)
+    return spyrrow.StripPackingInstance("lay", strip.breadth - strip.floor + 2 * strip.clear, items)
 
 
 def _offered(part: Part) -> tuple[Way, ...]:
@@ -116,5 +116,5 @@ def _spots(strip: Strip, found: spyrrow.StripPackingSolution) -> Iterator[Spot]:
         x, y = item.translation
         if turned:
             x, y = x - first.length, y - first.breadth
-        yield Spot(part, times[item.id], way, x - strip.clear, y - strip.clear)
+        yield Spot(part, times[item.id], way, x - strip.clear, y - strip.clear + strip.floor)
         times[item.id] += 1

@@ -172,6 +172,7 @@ def _placements(works: tuple[Work, ...], case: Case, layout: Layout) -> Iterator
             yield Placement(
                 order=want.order + 1,
                 reference=works[want.order].reference,
+                garment=works[want.order].pattern.pattern.title,
                 finished=want.finished,
                 copies=spot.part.copies[spot.time],
                 layers=_layers(bed, spot),

@@ -105,7 +105,7 @@ def _by_order(item: Item) -> tuple[float, ...]:
 def _bench(strip: Strip) -> _Bench:
     across = strip.grid.across
     band = across / math.ceil(across / BAND) if across else BAND
-    foot = -strip.clear
+    foot = (0.0 if any(p.on_fold for p in strip.parts) else strip.floor) - strip.clear
     if across:
         below = math.ceil((strip.grid.across_from + strip.clear) / band - 1e-9)
         foot = strip.grid.across_from - below * band
@@ -135,7 +135,8 @@ def _firsts(bench: _Bench, part: Part, shape: Profile) -> NDArray[np.intp]:
     lift = shape.inset - way.clearance.bounds[1]  # from a band's edge to the outline's lowest point
     firsts = np.arange(max(0, bench.bands - shape.bands) + 1)
     y = bench.foot + firsts * bench.band + lift
-    fits = (y > -1e-6) & (y + way.breadth < strip.breadth + 1e-6)
+    floor = 0.0 if part.on_fold else strip.floor
+    fits = (y > floor - 1e-6) & (y + way.breadth < strip.breadth + 1e-6)
     if part.on_fold:
         fits &= np.abs(y) < 0.01
     if strip.grid.across and way.anchor.across is not None:

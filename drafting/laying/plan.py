@@ -32,6 +32,7 @@ class Placement:
     Attributes:
         order: Number of the order, from 1.
         reference: The order's own name, as typed.
+        garment: Title of its pattern.
         finished: The piece.
         copies: Numbers of the copies that are cut here, from 1: two where the cloth is double.
         layers: How it is cut.
@@ -43,6 +44,7 @@ class Placement:
 
     order: int
     reference: str
+    garment: str
     finished: FinishedPiece
     copies: tuple[int, ...]
     layers: Layers

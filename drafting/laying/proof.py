@@ -23,7 +23,9 @@ def is_sound(strip: Strip, spots: Spots) -> bool:
 
 def _is_inside(strip: Strip, spots: Spots) -> list[bool]:
     return [
-        s.x > -TOLERANCE and s.y > -TOLERANCE and s.y + s.way.breadth < strip.breadth + TOLERANCE
+        s.x > -TOLERANCE
+        and s.y > (0.0 if s.part.on_fold else strip.floor) - TOLERANCE
+        and s.y + s.way.breadth < strip.breadth + TOLERANCE
         for s in spots
     ]
 

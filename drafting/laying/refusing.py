@@ -13,7 +13,7 @@ from drafting.drawing.words import amount
 from drafting.errors import OutputError, SpecError
 from drafting.laying.cloth import Cloth
 from drafting.laying.parts import Wanted, lies_on_fold, whole
-from drafting.laying.solving import Case
+from drafting.laying.solving import FOLD, Case
 
 if TYPE_CHECKING:
     from drafting.workroom import Work
@@ -121,7 +121,7 @@ def _too_broad(case: Case, kind: str) -> Iterator[OutputError]:
             where=f"cloths.{kind}.width",
             code="cloth_too_narrow",
             received=case.cloth.width,
-            allowed=(_needed(case.cloth, breadth), None),
+            allowed=(_needed(case, want, breadth), None),
         )
 
 
@@ -137,12 +137,14 @@ def _room(case: Case, want: Wanted) -> float:
     cloth = case.cloth
     if not cloth.folded or (want.cut.quantity == 1 and not lies_on_fold(want.finished)):
         return cloth.usable
-    return cloth.usable_folded
+    return cloth.usable_folded - (0.0 if lies_on_fold(want.finished) else FOLD)
 
 
-def _needed(cloth: Cloth, breadth: float) -> float:
-    """Least width to buy for a breadth."""
-    on_table = 2 * (breadth + cloth.selvedge) if cloth.folded else breadth + 2 * cloth.selvedge
+def _needed(case: Case, want: Wanted, breadth: float) -> float:
+    """Least width to buy on which a piece of this breadth has room."""
+    cloth, room = case.cloth, _room(case, want)
+    layers = 1 if room == cloth.usable else 2
+    on_table = cloth.table_width + layers * (breadth - room)
     return on_table / (1 - cloth.shrinkage_crosswise / 100)
 
 

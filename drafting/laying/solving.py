@@ -16,6 +16,10 @@ from drafting.laying.parts import Cutter, Wanted
 from drafting.laying.proof import is_sound
 from drafting.laying.strip import Grid, Part, Spots, Strip, reach
 
+FOLD = 0.5
+"""What does not lie on the fold stays 0.5 cm off it, so that the blade passes. Source: common
+practice, no source."""
+
 BedKind = Literal["open", "folded"]
 
 STRICTER = 0.15
@@ -104,7 +108,7 @@ class Case:
         grid = Grid(repeat.lengthwise, repeat.crosswise, cloth.usable / 2)
         at_fold = replace(grid, across_from=0.0)
         beds = (
-            Bed("folded", Strip(folded, cloth.usable_folded, clear, at_fold)),
+            Bed("folded", Strip(folded, cloth.usable_folded, clear, at_fold, FOLD)),
             Bed("open", Strip(opened, cloth.usable, clear, grid)),
         )
         return tuple(bed for bed in beds if bed.strip.parts)

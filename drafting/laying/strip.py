@@ -112,12 +112,21 @@ FREELY = Grid()
 
 @dataclass(frozen=True, slots=True)
 class Strip:
-    """Parts and the breadth that they must keep to; `clear` is how far clearances stand off."""
+    """Parts and the breadth that they must keep to.
+
+    Attributes:
+        parts: What to lay.
+        breadth: Greatest y.
+        clear: How far clearances stand off their outlines.
+        grid: Where anchors may lie.
+        floor: Least y of parts that do not lie on the fold.
+    """
 
     parts: tuple[Part, ...]
     breadth: float
     clear: float
     grid: Grid = FREELY
+    floor: float = 0.0
 
     @property
     def is_bound(self) -> bool:

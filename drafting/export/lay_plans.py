@@ -1,0 +1,176 @@
+"""A lay plan as JSON (mm and mm², Y down), as one small SVG, and as a PDF with a page a cloth.
+
+In the JSON a plan's frame has its origin at the upper left corner of the cloth as it lies: X runs
+along the cloth from its squared end, Y down to the lower selvedge or the fold.
+"""
+
+from __future__ import annotations
+
+import json
+from io import BytesIO
+from typing import TYPE_CHECKING, Any
+
+from drafting import DRAFTING_VERSION
+from drafting.drawing import PAPERS, Sheet
+from drafting.export import svg
+from drafting.export.identity import Plain, in_mm
+from drafting.export.ink import POINT, Ink
+from drafting.export.paths import MM, downward, path_data, rounded
+from drafting.export.pdf import undated
+from drafting.geometry import shift
+from drafting.laying.engine import NAME, VERSION
+from drafting.laying.picture import pictures
+from drafting.laying.table import high
+
+if TYPE_CHECKING:
+    from drafting.drawing import Output
+    from drafting.geometry import Transform
+    from drafting.laying import Amount, ClothPlan, LayPlan, Placement
+    from drafting.pattern import Finding
+
+PREFIX = "lay"
+"""Ids of the SVG start with it."""
+APART = 1.0
+"""Between two cloths in one SVG, in cm of paper."""
+
+
+def write_json(plan: LayPlan) -> bytes:
+    """The plan as UTF-8 JSON, on one line."""
+    text = json.dumps(document(plan), ensure_ascii=False, separators=(",", ":"), allow_nan=False)
+    return text.encode("utf-8", "replace")
+
+
+def document(plan: LayPlan) -> Plain:
+    """The plan as plain values."""
+    return {
+        "drafting_version": DRAFTING_VERSION,
+        "unit": "mm",
+        "budget": plan.laying.budget,
+        "gap": rounded(plan.laying.gap * MM),
+        "engine": {"name": NAME, "version": VERSION},
+        "cloths": [_cloth(cloth) for cloth in plan.cloths],
+        "findings": [_finding(finding) for finding in plan.findings],
+    }
+
+
+def _cloth(plan: ClothPlan) -> Plain:
+    return {
+        "cloth": plan.kind,
+        "options": in_mm(plan.cloth),
+        "usable_width": _mm(plan.cloth.usable),
+        "stretches": [
+            {"layers": s.kind, "start": _mm(s.start), "length": _mm(s.length)}
+            for s in plan.stretches
+        ],
+        "length": _mm(plan.length),
+        "buy": _amount(plan.buy),
+        "use": rounded(plan.use),
+        "area": rounded(plan.area * MM * MM),
+        "waste": rounded(plan.waste * MM * MM),
+        "least_length": _mm(plan.bound),
+        "ratio": rounded(plan.ratio),
+        "engine": plan.engine,
+        "placements": [_placement(p, downward(0.0, high(plan))) for p in plan.placements],
+        "findings": [_finding(finding) for finding in plan.findings],
+        "alternatives": [
+            {
+                "width": _mm(other.width),
+                "buy": None if other.buy is None else _amount(other.buy),
+                "engine": other.engine,
+            }
+            for other in plan.alternatives
+        ],
+    }
+
+
+def _amount(amount: Amount) -> Plain:
+    return {
+        "exact": _mm(amount.exact),
+        "metric": _mm(amount.metric),
+        "yards": amount.yards,
+    }
+
+
+def _placement(placement: Placement, to: Transform) -> Plain:
+    piece, outline = placement.finished.piece, placement.outline.transformed(to)
+    left, upper, right, lower = outline.bounds()
+    corner, _, _, top = piece.outline.bounds()
+    matrix = downward(corner, top).inverse.then(placement.move).then(to)
+    return {
+        "order": placement.order,
+        "reference": placement.reference,
+        "piece": piece.name,
+        "title": piece.title,
+        "number": piece.number,
+        "copies": list(placement.copies),
+        "layers": placement.layers,
+        "turn": placement.turn,
+        "mirrored": placement.mirrored,
+        "x": rounded(left),
+        "y": rounded(upper),
+        "length": rounded(right - left),
+        "breadth": rounded(lower - upper),
+        "matrix": [rounded(getattr(matrix, name)) for name in "abcdef"],
+        "outline": path_data(placement.outline, to),
+    }
+
+
+def _finding(finding: Finding) -> Plain:
+    told: dict[str, Any] = {
+        "code": finding.code,
+        "severity": finding.severity,
+        "where": finding.where,
+        "message": finding.message,
+    }
+    if finding.measured is not None:
+        told["measured"] = _mm(finding.measured)
+    if finding.allowed is not None:
+        told["allowed"] = [_mm(bound) for bound in finding.allowed]
+    return told
+
+
+def _mm(cm: float) -> float:
+    return rounded(cm * MM)
+
+
+def write_svg(plan: LayPlan, output: Output) -> bytes:
+    """All cloths under each other, drawn small, for a page as broad as the paper is high."""
+    width, height = _room(output)
+    sheets = pictures(plan, output, width=width, height=height)
+    tall = sum(sheet.height for sheet in sheets) + APART * (len(sheets) - 1)
+    groups, top = [], tall
+    for sheet in sheets:
+        groups += [g.transformed(shift(0.0, top - sheet.height)) for g in sheet.groups]
+        top -= sheet.height + APART
+    whole = Sheet(
+        width=width,
+        height=tall,
+        title="; ".join(sheet.title for sheet in sheets),
+        description=" ".join(sheet.description for sheet in sheets),
+        groups=tuple(groups),
+    )
+    return svg.render(whole, PREFIX)
+
+
+def write_pdf(plan: LayPlan, output: Output) -> bytes:
+    """A page for each cloth, drawn small, on the paper asked for, turned sideways."""
+    paper, out = PAPERS[output.paper], BytesIO()
+    width, height = _room(output)
+    sheets = pictures(plan, output, width=width, height=height)
+    size = (paper.height / MM * POINT, paper.width / MM * POINT)
+    canvas = undated(out, size, "; ".join(sheet.title for sheet in sheets))
+    for sheet in sheets:
+        canvas.translate(
+            output.margin / MM * POINT, size[1] - (output.margin / MM + sheet.height) * POINT
+        )
+        for group in sheet.groups:
+            Ink(canvas).items(group.items)
+        canvas.showPage()
+    canvas.save()
+    return out.getvalue()
+
+
+def _room(output: Output) -> tuple[float, float]:
+    """Breadth and height within the margins of the paper turned sideways, in cm."""
+    paper = PAPERS[output.paper]
+    return (paper.height - 2 * output.margin) / MM, (paper.width - 2 * output.margin) / MM
