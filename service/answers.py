@@ -83,6 +83,17 @@ class DartAnswer(TypedDict):
     drill: Point
 
 
+class PleatAnswer(TypedDict):
+    """Cloth that is folded away at an edge and opens below; lengths in mm."""
+
+    edge: str
+    intake: float
+    depth: float
+    mouth: Stretch
+    fold: Annotated[Stretch, Field(description="The line that becomes the fold.")]
+    placement: Annotated[Stretch, Field(description="The line that the fold is laid on.")]
+
+
 class NotchAnswer(TypedDict):
     """A balance mark; the other edge of its seam carries the same match."""
 
@@ -123,6 +134,7 @@ class PieceAnswer(TypedDict):
     cut_line: PathData
     area: Annotated[float, Field(description="mm2 within the stitching line.")]
     darts: list[DartAnswer]
+    pleats: list[PleatAnswer]
     notches: list[NotchAnswer]
     grain_line: Stretch
     levels: dict[str, Stretch]
