@@ -9,7 +9,7 @@ from drafting.geometry.fitting import bulged, corner_of, cuts_ray, smooth, throu
 from drafting.geometry.loops import self_crossing
 from drafting.geometry.nearest import distance_to, nearest
 from drafting.geometry.offset import OFFSET_TOLERANCE, offset
-from drafting.geometry.path import JOIN, Path, curve, join, polyline
+from drafting.geometry.path import JOIN, Path, curve, join, loop, polyline
 from drafting.geometry.point import DOWN, LEFT, RIGHT, UP, Point, Vector, direction
 from drafting.geometry.segment import LENGTH_ACCURACY, Cubic, Line, Segment, quadratic
 from drafting.geometry.solve import root
@@ -42,6 +42,7 @@ __all__ = [
     "distance_to",
     "foot",
     "join",
+    "loop",
     "meet",
     "mirror",
     "nearest",

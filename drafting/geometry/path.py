@@ -7,7 +7,7 @@ outline for drawing, which exporters read segment by segment.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from drafting.geometry.point import Point, Vector
@@ -133,14 +133,33 @@ class Path:
 
 
 def join(paths: Iterable[Path]) -> Path:
-    """Join lines end to end. Raises ValueError where two ends do not meet within JOIN."""
+    """Join lines end to end, the joints made exact.
+
+    Raises:
+        ValueError: Two ends do not meet within JOIN.
+    """
     segments: list[Segment] = []
     for path in paths:
         if segments and segments[-1].end.distance(path.start) > JOIN:
             gap = segments[-1].end.distance(path.start)
             raise ValueError(f"lines do not meet: a gap of {gap:.6f} cm at {path.start}")
-        segments.extend(path.segments)
+        first, *rest = path.segments
+        if segments and first.start != segments[-1].end:
+            first = replace(first, start=segments[-1].end)
+        segments += [first, *rest]
     return Path(tuple(segments))
+
+
+def loop(paths: Iterable[Path]) -> Path:
+    """Join lines, and where the last one comes back to the first within JOIN, close them exactly.
+
+    Raises:
+        ValueError: Two ends do not meet within JOIN.
+    """
+    path = join(paths)
+    if path.end == path.start or path.end.distance(path.start) > JOIN:
+        return path
+    return Path((*path.segments[:-1], replace(path.segments[-1], end=path.start)))
 
 
 def polyline(*points: Point) -> Path:

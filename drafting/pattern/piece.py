@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
-from drafting.geometry import Path, Point, Transform, Vector, join, meet, nearest
+from drafting.geometry import Path, Point, Transform, Vector, loop, meet, nearest
 
 
 class Role(StrEnum):
@@ -273,7 +273,7 @@ class Piece:
     @property
     def outline(self) -> Path:
         """The whole stitching line as one closed path."""
-        return join(edge.path for edge in self.edges)
+        return loop(edge.path for edge in self.edges)
 
     @property
     def is_pair(self) -> bool:

@@ -104,7 +104,7 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
         sewing=sewing,
         wants=(
             *wants.girths(body, cut),
-            *wants.lengths(body, cut, depth, own.higher),
+            *wants.lengths(body, cut, depth, own.higher, person.front_raised),
             *wants.openings(body, cut),
             *wants.joins(cut),
             *wants.block(body, front_panel, back_panel, level),

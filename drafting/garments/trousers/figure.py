@@ -92,7 +92,8 @@ def fitted(
     if not sheet.decide("a fitted crotch seam", not low <= drawn <= high, "Does the block's crotch seam leave the band over the measured length?", "From 1 cm shorter to 3 cm longer sits well."):
         return start, ()
     goal = low if drawn < low else high
-    for name, change, bounds in _moves(body, start):
+    for turn in range(3):
+        name, change, bounds = _moves(body, start)[turn]
         start, drawn = _moved(name, start, change, bounds, goal, drawn_length, sheet)
         if abs(drawn - goal) < 0.01:
             return start, ()

@@ -63,16 +63,16 @@ def girths(body: Body, cut: Trousers) -> tuple[Want, ...]:
     )
 
 
-def lengths(body: Body, cut: Trousers, band: float, high_side: float) -> tuple[Want, ...]:
+def lengths(body: Body, cut: Trousers, band: float, high_side: float, raised: float) -> tuple[Want, ...]:
     """Heights of the body against the seams: a slanting seam is a little longer than the height.
 
     `band` is the depth in cm of a contoured band, which is part of the rise; `high_side` how much
-    longer this side is than the other.
+    longer this side is than the other; `raised` how far the centre front goes up over the abdomen.
     """
     outside = body.outside_leg_length - cut.hem_over_floor
     slant = max(0.0, float(body.hip_girth) - 100) / 20
     return (
-        _near("crotch_line_depth", CornerDepth("front", "fly", "crotch"), body.body_rise - band, 0.3, 0.3, "Waist to crotch line at the centre front, less a contoured band."),
+        _near("crotch_line_depth", CornerDepth("front", "fly", "crotch"), body.body_rise + raised - band, 0.3, 0.3, "Waist to crotch line at the centre front, less a contoured band."),
         _near("inside_leg_seam", EdgeLength("front", ("inseam",)), outside - body.body_rise, 0.3, 2.0 + slant, "The seam slants and is hollowed, more on a wide body."),
         _near("outside_leg_seam", side(cut), outside + high_side, 0.5, 3.0 + slant, "The seam goes over the hip."),
     )
