@@ -29,6 +29,7 @@ if TYPE_CHECKING:
         Notion,
         Pleat,
         SeamPart,
+        SewingStep,
     )
     from drafting.workroom import Work
 
@@ -56,6 +57,7 @@ def document(work: Work, output: Output) -> Plain:
         "body": body(work),
         "pieces": [_piece(p.finished, i) for i, p in enumerate(drawn_pieces(work, output), 1)],
         "seams": [_seam(s) for s in work.seams],
+        "sewing": [_step(s) for s in pattern.sewing],
         "checks": [_check(c) for c in finished.checks],
         "finished_measurements": _finished_measurements(finished),
         "notions": [_notion(n) for n in pattern.notions],
@@ -179,6 +181,10 @@ def _part(part: SeamPart, length: float) -> Plain:
         "reversed": part.reversed,
         "length": _mm(length),
     }
+
+
+def _step(step: SewingStep) -> Plain:
+    return {"text": step.text, "seams": list(step.seams), "darts": list(step.darts)}
 
 
 def _check(check: Check) -> Plain:

@@ -13,8 +13,8 @@ from drafting.export import FORMATS, pattern_id
 from drafting.pattern import Allowances, Finding, Finish
 
 SHAPE = {
-    "id", "drafting_version", "unit", "verdict", "garment", "body", "pieces", "seams", "checks",
-    "finished_measurements", "notions", "findings", "cautions",
+    "id", "drafting_version", "unit", "verdict", "garment", "body", "pieces", "seams", "sewing",
+    "checks", "finished_measurements", "notions", "findings", "cautions",
 }  # fmt: skip
 PIECE = {
     "name", "title", "number", "half", "cut", "edges", "stitch_line", "cut_line", "area", "darts",
@@ -110,6 +110,14 @@ def test_every_seam_names_edges_that_are_there_with_their_length(answer):
         assert len(seam["sides"]) == 2
         for part in (part for side in seam["sides"] for part in side):
             assert part["length"] == pytest.approx(lengths[part["piece"], part["edge"]], abs=0.001)
+
+
+def test_the_order_of_sewing_closes_every_seam_once_and_sews_darts_that_are_there(answer):
+    closed = [name for step in answer["sewing"] for name in step["seams"]]
+    assert closed == [seam["name"] for seam in answer["seams"]]
+    darted = [p["name"] for p in answer["pieces"] if p["darts"]]
+    assert sorted(name for step in answer["sewing"] for name in step["darts"]) == sorted(darted)
+    assert all(step["text"].endswith(".") for step in answer["sewing"])
 
 
 def test_an_estimated_measure_tells_its_deviation_and_what_from(trousers, output):
