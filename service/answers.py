@@ -174,6 +174,14 @@ class SeamAnswer(TypedDict):
     matches: bool
 
 
+class SewingStepAnswer(TypedDict):
+    """One step at the machine."""
+
+    text: str
+    seams: Annotated[list[str], Field(description="Names of the seams that it closes.")]
+    darts: Annotated[list[str], Field(description="Names of the pieces whose darts it sews.")]
+
+
 class CheckAnswer(TypedDict):
     """What was wanted beside what was measured on the drawn lines; mm or degrees."""
 
@@ -216,6 +224,7 @@ class PatternAnswer(TypedDict):
     body: dict[str, BodyValue]
     pieces: list[PieceAnswer]
     seams: list[SeamAnswer]
+    sewing: Annotated[list[SewingStepAnswer], Field(description="The order of assembly.")]
     checks: list[CheckAnswer]
     finished_measurements: dict[str, float]
     notions: list[NotionAnswer]
