@@ -47,26 +47,29 @@ class Round:
         return f"{self.layer}_{name}" if self.layer else name
 
 
-def upright_seams(layer: Round, *, reach: tuple[int, ...] | None = None) -> tuple[Seam, ...]:
+def upright_seams(
+    layer: Round, *, at: tuple[int, ...] | None = None, skip: str = ""
+) -> tuple[Seam, ...]:
     """The upright seams of a layer from the centre back to the front, each from the top down.
 
     Where the zip opens a side, it joins the left edges and the right ones are sewn.
 
     Args:
         layer: The layer.
-        reach: Numbers of the uprights wanted; all by default.
+        at: Numbers of the uprights wanted; all by default.
+        skip: Name of a seam, without the layer's word, that is left out.
     """
     last = len(layer.uprights) - 1
     seams: list[Seam] = []
     for i, edges in enumerate(layer.uprights):
-        if reach is not None and i not in reach:
+        if at is not None and i not in at:
             continue
         for edge in edges:
             if i in (0, last):
                 seams.append(_centre(layer, layer.panels[0 if i == 0 else -1], edge))
             else:
                 seams += _between(layer, i, edge)
-    return tuple(seams)
+    return tuple(s for s in seams if s.name != layer.named(skip))
 
 
 def _centre(layer: Round, piece: str, edge: str) -> Seam:

@@ -68,3 +68,42 @@ def opening_length(
     return sheet.length(
         "front opening", larger(usual, needed), "Waist and twice the opening must pass the hips."
     )
+
+
+def zip_opening(
+    hip: Length, top: Length, reach: Length, longest: Length, band: float, sheet: DraftSheet
+) -> Length:
+    """Length in cm of a straight opening below the waist seam, for a zip in a plain seam.
+
+    As long as usual, nearly to the hip line, longer where the hips ask for it.
+
+    Args:
+        hip: Hip girth of the body.
+        top: Finished girth that must pass the hips together with the opening.
+        reach: How far down from the waist it must go at least.
+        longest: How far down from the waist it may go.
+        band: Depth in cm of a band that the zip runs through, 0 where it starts at the seam.
+        sheet: Records the length.
+
+    Raises:
+        SpecError: The hips do not pass.
+
+    Source: common practice, no source (18 to 20 cm, to 2 cm above the hip line).
+    """
+    needed = needed_opening(hip, top, 0.0)
+    if needed > longest:
+        raise SpecError(
+            f"The opening would have to be {float(needed):.1f} cm long to pass the hips, and there "
+            f"is room for {float(longest):.1f} cm. Give the waist "
+            f"{2 * float(needed - longest):.1f} cm more ease, or make the garment longer.",
+            where="garment.waist_ease",
+            received=float(needed),
+            allowed=(0.0, float(longest)),
+        )
+    usual = larger(Length(CLOSURE_LENGTH, "usual length"), reach)
+    whole = smaller(larger(usual, needed), longest)
+    return sheet.length(
+        "zip opening",
+        whole - band if band else whole,
+        "Down to the hip, and waist and twice the opening must pass it.",
+    )

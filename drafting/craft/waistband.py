@@ -23,6 +23,7 @@ def straight_waistband(
     *,
     underlap_right: bool = False,
     joined_inside: bool = False,
+    free_underlap: bool = False,
 ) -> Piece:
     """A straight waistband cut in one with its inside, folded along the top.
 
@@ -39,7 +40,10 @@ def straight_waistband(
             outside; else at the left end, where a left back or a right front laps over it.
         joined_inside: Whether the inside's lower edge is sewn to something else than the garment's
             top, as to a lining; else it is turned under.
+        free_underlap: Whether the underlap is sewn to its own inside; else to something behind
+            the opening, as to a fly's shield.
     """
+    turned = {"waist_inside": not joined_inside, "underlap_inside": not free_underlap}
     whole, top = 2 * depth, float(underlap + length)
     corners = (
         Point(whole, 0), Point(whole, underlap), Point(whole, top), Point(depth, top),
@@ -54,7 +58,7 @@ def straight_waistband(
         title="Waistband",
         cut=(Cut("main", 1), Cut("fusible", 1)),
         edges=tuple(
-            _edge(n, a, b, joined_inside=joined_inside)
+            _edge(n, a, b, hem=turned.get(n, False))
             for n, (a, b) in zip(names, pairwise(corners), strict=True)
         ),
         notches=tuple(Notch("waist", at, 1, match) for match, at in joints),
@@ -67,9 +71,8 @@ def straight_waistband(
     return turned_over(piece) if underlap_right else piece
 
 
-def _edge(name: str, start: Point, end: Point, *, joined_inside: bool) -> Edge:
-    turned = ("underlap_inside",) if joined_inside else ("waist_inside", "underlap_inside")
-    role = Role.HEM if name in turned else Role.SEAM
+def _edge(name: str, start: Point, end: Point, *, hem: bool) -> Edge:
+    role = Role.HEM if hem else Role.SEAM
     kind = "band" if "end" in name else "waist"
     return Edge(name, polyline(start, end), role, kind)
 
@@ -88,6 +91,15 @@ def straight_band_ends() -> tuple[Seam, ...]:
             (SeamPart("waistband", f"{end}_inside", reversed=True),),
         )
         for end in ("overlap_end", "underlap_end")
+    )
+
+
+def underlap_closed() -> Seam:
+    """The seam of an underlap to its own inside, right sides together."""
+    return Seam(
+        "waistband_underlap",
+        (SeamPart("waistband", "underlap"),),
+        (SeamPart("waistband", "underlap_inside", reversed=True),),
     )
 
 

@@ -1,0 +1,1 @@
+"""Skirts: a chapter of several kinds that share their pages on waist, lining and assembly."""

@@ -1,0 +1,122 @@
+"""Skirts, trueing: waists to their length over the closed darts, side seams even, hem square.
+
+Source: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.craft.curves import swept
+from drafting.craft.darts import PlannedDart, reopen
+from drafting.craft.pencil import draw_waist, shaped
+from drafting.craft.sheet import DraftSheet
+from drafting.craft.tops import PanelTop, even_tops, settled
+from drafting.craft.trueing import square_to_ends
+from drafting.garments.skirts.block import BULGE, Panel
+from drafting.geometry import DOWN, IDENTITY, Cubic, Line, Path, Point, Vector
+from drafting.pattern import Dart
+from drafting.trace import LEFTWARD, RIGHTWARD, Part, Place, along, straight
+
+LEVEL = 1e-9
+"""A hem whose ends differ by less (cm), and meet side and centre square, is a straight line."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lines:
+    """A quarter's stitching lines after trueing.
+
+    Attributes:
+        name: "front" or "back".
+        closed: The waist as it lies with the darts closed, from the centre to the side.
+        waist: The waist with the darts open, from the centre to the side.
+        darts: The darts on it.
+        planned: The same as they were drafted.
+        side: From the waist down.
+        centre: From the waist down.
+        hem: From the side to the centre.
+        hip: Height of the hip line.
+    """
+
+    name: str
+    closed: Path
+    waist: Path
+    darts: tuple[Dart, ...]
+    planned: tuple[PlannedDart, ...]
+    side: Path
+    centre: Path
+    hem: Path
+    hip: float
+
+    @property
+    def away(self) -> Vector:
+        """Level direction from the panel outward over its centre."""
+        return Vector(1.0, 0.0) if self.side.start.x < self.centre.start.x else Vector(-1.0, 0.0)
+
+
+def true(back: Panel, front: Panel, sheet: DraftSheet) -> tuple[Lines, Lines]:
+    """True back and front against each other; each step records what it moved and how far."""
+    sheet.heading("Trueing", "common practice, no source")
+    (front_top, back_top), openings = even_tops(_top(front), _top(back), sheet)
+    one = _trued(back, back_top, openings[1], sheet)
+    return one, _trued(front, front_top, openings[0], sheet)
+
+
+def side_line(panel: Panel, corner: Point) -> tuple[Cubic, Line]:
+    """The side seam: a hip curve from the waist that runs on straight from the hip to the hem.
+
+    Source: W. Aldrich, Metric Pattern Cutting for Women's Wear (0.5 cm out above the hip).
+    """
+    down = panel.hem_side - panel.hip_side
+    out = BULGE if panel.hip_side.x > panel.hip_centre.x else -BULGE
+    return swept(corner, panel.hip_side, down, out, least=0.0), Line(panel.hip_side, panel.hem_side)
+
+
+def side_parts(panel: Panel, corner: Place) -> tuple[Part, ...]:
+    """The side seam, told by what lies on the paper."""
+    hip_curve, _ = side_line(panel, corner)
+    below = along(panel.hip_side, panel.hem_side)
+    return (shaped(corner, panel.hip_side, below, hip_curve), *straight(panel.hip_side, panel.hem_side))
+
+
+def _top(panel: Panel) -> PanelTop:
+    return PanelTop(
+        name=panel.name, centre=panel.centre, down=DOWN, corner=panel.side, sewn=panel.sewn, darts=panel.darts,
+        draw_side=lambda corner: side_line(panel, corner),
+    )
+
+
+def _trued(panel: Panel, top: PanelTop, opened: float, sheet: DraftSheet) -> Lines:
+    corner = sheet.point(f"trued {panel.name} side at the waist", settled(panel.side, top.corner), "Where the waist and the side seam meet.")
+    side = sheet.draw(f"{panel.name} side", side_parts(panel, corner), "Round over the hip, straight below it.")
+    closed = Path((top.waist(opened),))
+    waist, darts = reopen(closed, panel.darts, "waist")
+    draw_waist(
+        f"{panel.name} waist", top.waist(opened), waist, (panel.centre, corner), RIGHTWARD if corner.x > panel.centre.x else LEFTWARD,
+        side, panel.darts, sheet, "Square to the centre, smooth over the closed darts and over the side seam.",
+    )
+    centre = sheet.line(f"{panel.name} centre", panel.centre, panel.hem_centre, why="On the straight grain.")
+    hem = hem_line(panel)
+    name = f"{panel.name} hem"
+    if isinstance(hem, Line):
+        sheet.line(name, panel.hem_side, panel.hem_centre, why="Level, square to side and centre.")
+    else:
+        sheet.curve(name, panel.hem_side, panel.hem_centre, (hem,), "square to the side and to the centre", "So that the hem runs on over both.")
+    return Lines(
+        name=panel.name, closed=plain(closed), waist=plain(waist), darts=darts, planned=panel.darts, side=plain(side.path),
+        centre=plain(centre.path), hem=plain(Path((hem,))), hip=panel.hip_centre.y,
+    )
+
+
+def hem_line(panel: Panel) -> Line | Cubic:
+    """From the side to the centre, square to both."""
+    side, centre = panel.hem_side, panel.hem_centre
+    if abs(side.y - centre.y) < LEVEL:
+        return Line(side, centre)
+    down, hand = side - panel.hip_side, 1.0 if side.x < centre.x else -1.0
+    return square_to_ends(side, down * hand, centre, Vector(0.0, hand))
+
+
+def plain(line: Path) -> Path:
+    """The line on plain points; the words stay on the sheet."""
+    return line.transformed(IDENTITY)
