@@ -33,6 +33,10 @@ class Role(StrEnum):
     GRID = "grid"
     JOIN = "join"
     DIAMOND = "diamond"
+    NEW = "new"
+    OLD = "old"
+    FAINT = "faint"
+    DIMENSION = "dimension"
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,6 +33,10 @@ STYLES: dict[Role, Style] = {
     Role.GRID: Style(0.15, (), 0.6),
     Role.JOIN: Style(0.15, (1.0, 2.0), 0.4),
     Role.DIAMOND: Style(0.2, (), 0.3),
+    Role.NEW: Style(0.5),
+    Role.OLD: Style(0.25, (), 0.4),
+    Role.FAINT: Style(0.12, (), 0.6),
+    Role.DIMENSION: Style(0.15, (), 0.15),
 }
 """Source for thick cut, dashed stitch and thin level lines: common practice, no source."""
 
@@ -44,8 +48,8 @@ def look(stroke: Stroke) -> Style:
     return Style(stroke.pen.width, stroke.pen.dashes)
 
 
-TEXT_GREY: dict[Role, float] = {Role.LEVEL: 0.25, Role.GRID: 0.55}
+TEXT_GREY: dict[Role, float] = {Role.LEVEL: 0.25, Role.GRID: 0.55, Role.OLD: 0.4}
 """Grey of texts by role; black where none is given."""
 
-CLEARED = frozenset({Role.LABEL})
+CLEARED = frozenset({Role.LABEL, Role.NEW, Role.OLD, Role.DIMENSION})
 """Texts that white out the thin lines under them, since on a small piece they must cross some."""

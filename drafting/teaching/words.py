@@ -52,6 +52,7 @@ class TeachingWords:
     hardly: str
     nothing_moved: str
     blank: str
+    unknown: str
 
     # the figures
     detail: str
@@ -145,6 +146,7 @@ ENGLISH = TeachingWords(
     hardly="less than {smallest}",
     nothing_moved="nothing moved",
     blank="______",
+    unknown="?",
     detail="Detail, scale 1:{scale}",
     scale="Scale 1:{scale}",
     ruler="{value} on the draft",
