@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import shapely
 
 from drafting.geometry import JOIN, Path, Point, Segment
@@ -34,13 +36,13 @@ def area_of(path: Path) -> shapely.Polygon:
 
 def flat(path: Path, tolerance: float = FLAT) -> list[tuple[float, float]]:
     """Corners of the flattened path; ends that meet within JOIN are one corner."""
-    kept: list[Point] = []
-    for p in path.flattened(tolerance):
-        if not kept or p.distance(kept[-1]) > JOIN:
+    kept: list[tuple[float, float]] = []
+    for p in path.coordinates(tolerance):
+        if not kept or math.dist(p, kept[-1]) > JOIN:
             kept.append(p)
     if path.start.distance(path.end) <= JOIN:
         kept[-1] = kept[0]
-    return [(p.x, p.y) for p in kept]
+    return kept
 
 
 def is_simple(path: Path) -> bool:

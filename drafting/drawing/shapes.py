@@ -12,9 +12,9 @@ FLAT = 0.02
 
 def polygon(path: Path, flat: float = FLAT) -> shapely.Polygon:
     """The area inside a closed path, flattened to `flat` cm."""
-    return shapely.Polygon([(p.x, p.y) for p in path.flattened(flat)])
+    return shapely.Polygon(path.coordinates(flat))
 
 
 def line(path: Path, flat: float = FLAT) -> shapely.LineString:
     """A path as a line, flattened to `flat` cm."""
-    return shapely.LineString([(p.x, p.y) for p in path.flattened(flat)])
+    return shapely.LineString(path.coordinates(flat))

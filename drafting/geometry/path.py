@@ -131,6 +131,13 @@ class Path:
             points.extend(segment.flattened(tolerance))
         return tuple(points)
 
+    def coordinates(self, tolerance: float) -> list[tuple[float, float]]:
+        """The flattened line as bare numbers, for polygons."""
+        found = [(self.start.x, self.start.y)]
+        for segment in self.segments:
+            found += segment.coordinates(tolerance)
+        return found
+
 
 def join(paths: Iterable[Path]) -> Path:
     """Join lines end to end, the joints made exact.

@@ -80,6 +80,10 @@ class Line:
         """Points after the start, up to and with the end."""
         return (self.end,)
 
+    def coordinates(self, tolerance: float) -> list[tuple[float, float]]:  # noqa: ARG002
+        """The same as bare numbers."""
+        return [(self.end.x, self.end.y)]
+
 
 @dataclass(frozen=True, slots=True)
 class Cubic:
@@ -208,12 +212,23 @@ class Cubic:
 
     def flattened(self, tolerance: float) -> tuple[Point, ...]:
         """Points after the start, up to and with the end, never farther off than `tolerance`."""
+        return (*(Point(x, y) for x, y in self.coordinates(tolerance)[:-1]), self.end)
+
+    def coordinates(self, tolerance: float) -> list[tuple[float, float]]:
+        """The same as bare numbers, which is what a polygon is made of; several times as fast."""
+        p, q, r, s = self.start, self.leaving, self.arriving, self.end
         bend = max(
-            ((self.arriving - self.leaving) - (self.leaving - self.start)).length,
-            ((self.end - self.arriving) - (self.arriving - self.leaving)).length,
+            math.hypot(r.x - 2 * q.x + p.x, r.y - 2 * q.y + p.y),
+            math.hypot(s.x - 2 * r.x + q.x, s.y - 2 * r.y + q.y),
         )
         count = max(1, math.ceil(math.sqrt(0.75 * bend / tolerance)))
-        return (*(self.at(i / count) for i in range(1, count)), self.end)
+        ax, bx, cx = s.x - 3 * (r.x - q.x) - p.x, 3 * (r.x - 2 * q.x + p.x), 3 * (q.x - p.x)
+        ay, by, cy = s.y - 3 * (r.y - q.y) - p.y, 3 * (r.y - 2 * q.y + p.y), 3 * (q.y - p.y)
+        inner = [
+            (((ax * t + bx) * t + cx) * t + p.x, ((ay * t + by) * t + cy) * t + p.y)
+            for t in (i / count for i in range(1, count))
+        ]
+        return [*inner, (s.x, s.y)]
 
 
 Segment = Line | Cubic
