@@ -80,7 +80,8 @@ def cut_contours(front: Top, back: Top, depth: float) -> tuple[Contour, Contour]
     """
     one, two = _parallel(front, depth), _parallel(back, depth)
     bend = (_opened(*one) * front.hand + _opened(*two) * back.hand) / 2
-    return _cut(front, *one, bend, depth), _cut(back, *two, bend, depth)
+    down = (one[1].length() + two[1].length()) / 2
+    return _cut(front, one[0], down, bend, depth), _cut(back, two[0], down, bend, depth)
 
 
 def _parallel(top: Top, depth: float) -> tuple[Path, Path]:
@@ -101,12 +102,12 @@ def _opened(foot: Path, side: Path) -> float:
     return turned(square if square.dot(along) > 0 else -square, along)
 
 
-def _cut(top: Top, foot: Path, band_side: Path, bend: float, depth: float) -> Contour:
-    """Redraw the lower edge, its end turned by `bend` degrees, and cut there."""
-    chord, arriving = foot.start.distance(foot.end), foot.end_tangent.rotated(-bend * top.hand)
-    drawn = with_handles(
-        foot.start, foot.start_tangent, foot.end, arriving, 0.4 * chord, 0.25 * chord
-    )
+def _cut(top: Top, foot: Path, down: float, bend: float, depth: float) -> Contour:
+    """Redraw the lower edge to end `down` cm under the waist, turned by `bend` degrees; cut there."""
+    band_side = top.folded_side().split(down)[0]
+    end, arriving = band_side.end, foot.end_tangent.rotated(-bend * top.hand)
+    chord = foot.start.distance(end)
+    drawn = with_handles(foot.start, foot.start_tangent, end, arriving, 0.4 * chord, 0.25 * chord)
     waist, left = reopen(Path((drawn,)), top.darts, "waist")
     band_centre, centre = top.centre.split(depth)
     side = top.side.split(band_side.length())[1]

@@ -105,12 +105,14 @@ class CentreSeam:
         hem: The hem of a vent, from the centre to its free edge; none where there is no vent.
         sewn: Names of the edges that are sewn, from the top down.
         marks: The fold of a vent.
+        notches: Where a slit begins, on its edge walked from the top down.
     """
 
     edges: tuple[Edge, ...]
     hem: tuple[Edge, ...]
     sewn: tuple[str, ...]
     marks: tuple[Mark, ...] = ()
+    notches: tuple[Notch, ...] = ()
 
 
 def centre_seam(
@@ -133,7 +135,8 @@ def centre_seam(
     seam, below = rest.split(rest.length() - foot.length)
     if foot.kind == "slit":
         open_ = Edge("slit", below, Role.OPENING, "opening")
-        return CentreSeam((*head, Edge(name, seam), open_), (), (*sewn, name))
+        notches = (Notch("slit", 0.0, 1, "slit-top"),)
+        return CentreSeam((*head, Edge(name, seam), open_), (), (*sewn, name), (), notches)
     edges, hem = _vent(below, away)
     marks = (Mark("fold", below),)
     return CentreSeam((*head, Edge(name, seam), *edges), hem, (*sewn, name, "vent_top"), marks)

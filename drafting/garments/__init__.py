@@ -2,11 +2,12 @@
 
 from drafting.garments import trousers
 from drafting.garments.garment import Garment, ValidRange
-from drafting.garments.skirts import straight
+from drafting.garments.skirts import a_line, straight
 
 GARMENTS: dict[str, Garment] = {
     "trousers": trousers.GARMENT,
     "straight_skirt": straight.GARMENT,
+    "a_line_skirt": a_line.GARMENT,
 }
 """All chapters by their kind; a test proves that no chapter in the folder is missing."""
 

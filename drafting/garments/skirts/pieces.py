@@ -9,7 +9,7 @@ from drafting.craft.piecework import counter_clockwise, lengthen_lines, level_li
 from drafting.craft.rules import NOTCH_FROM_CORNER
 from drafting.craft.vent import CentreSeam, zip_notch
 from drafting.garments.skirts.trueing import Lines
-from drafting.geometry import Path, join
+from drafting.geometry import Path, Point, join
 from drafting.pattern import Cut, Edge, Notch, Piece, Role
 
 FOLD = (Cut("main", 1),)
@@ -58,11 +58,7 @@ def panel_piece(
     )
     outline = join(e.path for e in edges)
     ends = (foot[0].path.end if foot else lines.hem.end, lines.side.end)
-    whole = (
-        ("waist", lines.waist.start, lines.waist.end),
-        *level_lines(outline, (("hip", lines.hip),)),
-        ("hem", *ends),
-    )
+    whole = (*level_lines(outline, (("hip", lines.hip),)), *level_end("hem", *ends))
     below = (lines.hip + lines.centre.end.y) / 2
     piece = Piece(
         name=lines.name,
@@ -80,6 +76,11 @@ def panel_piece(
     return counter_clockwise(piece)
 
 
+def level_end(name: str, one: Point, two: Point) -> tuple[tuple[str, Point, Point], ...]:
+    """The level line of a straight hem; a curved one has none."""
+    return ((name, one, two),) if abs(one.y - two.y) < 1e-6 else ()
+
+
 def notches(lines: Lines, centre: Upright | CentreSeam, side: Upright) -> tuple[Notch, ...]:
     """The zip's end, and a single notch at the hip, walked from the hem where the sides agree."""
     slit = sum(e.path.length() for e in side.edges if e.name == ZIP)
@@ -87,5 +88,7 @@ def notches(lines: Lines, centre: Upright | CentreSeam, side: Upright) -> tuple[
     last = side.edges[-1]
     at = last.path.length() - below
     hip = (Notch(last.name, at, 1, f"{last.name}-hip"),) if at > NOTCH_FROM_CORNER else ()
-    back = (Notch(ZIP, e.path.length(), 1, "zip-end") for e in centre.edges if e.name == ZIP)
-    return (*hip, *zip_notch(slit), *(replace(n, at=0.0) for n in back))
+    up = tuple(n for e in centre.edges if e.name == ZIP for n in zip_notch(e.path.length()))
+    up += centre.notches if isinstance(centre, CentreSeam) else ()
+    lengths = {e.name: e.path.length() for e in centre.edges}
+    return (*hip, *zip_notch(slit), *(replace(n, at=lengths[n.edge] - n.at) for n in up))
