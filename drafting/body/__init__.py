@@ -7,7 +7,7 @@ from drafting.body.body import MEASURES, Body, Figure, Measured, Origin, Side
 from drafting.body.completing import LENGTHS
 from drafting.body.measure import Kind, Measure
 from drafting.body.ranges import RANGES, Ranges
-from drafting.body.sizes import SIZE_TABLES, Size, SizeTable, size_body
+from drafting.body.sizes import SIZE_TABLES, Size, SizeTable, size_body, size_findings
 from drafting.body.survey import ESTIMABLE
 from drafting.body.taking import Given
 from drafting.body.vetting import measurement_check, prepare
@@ -32,4 +32,5 @@ __all__ = [
     "measurement_check",
     "prepare",
     "size_body",
+    "size_findings",
 ]

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from drafting.body.body import Body, Figure, Measured
 from drafting.body.completing import estimated
 from drafting.body.survey import ESTIMABLE
+from drafting.pattern import Finding
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -147,3 +148,18 @@ def size_body(table: str, size: str) -> Body:
     for name, one in expected.items():
         values[name] = Measured(one.value, "size table", one.sd, one.sources)
     return Body(chosen.figure, values)
+
+
+def size_findings(table: str) -> tuple[Finding, ...]:
+    """A note where the table's steps were written down from memory. Raises KeyError."""
+    if not SIZE_TABLES[table].from_memory:
+        return ()
+    return (
+        Finding(
+            code="size_from_memory",
+            severity="note",
+            where="size",
+            message="The girth steps of this size table were written down from memory of the "
+            "standard. Compare them with the label's own measures before cutting for sale.",
+        ),
+    )

@@ -13,6 +13,7 @@ from drafting.export.paths import MM, rounded
 from drafting.pattern.allowance import LengthUnit
 
 if TYPE_CHECKING:
+    from drafting.body import Body
     from drafting.workroom import Work
 
 Plain = dict[str, Any]
@@ -37,17 +38,29 @@ def pattern_id(work: Work) -> str:
 
 def body(work: Work) -> Plain:
     """The measures used, in mm (kilograms and degrees stay), each with its origin."""
-    factors = {"cm": MM, "deg": 1.0, "kg": 1.0}
-    result: Plain = {}
-    for name, measured in work.body.measured.items():
-        factor = factors[MEASURES[name].unit]
-        entry: Plain = {"value": rounded(measured.value * factor), "origin": measured.origin}
-        if measured.sd is not None:
-            entry["sd"] = rounded(measured.sd * factor)
-        if measured.sources:
-            entry["from"] = list(measured.sources)
-        result[name] = entry
-    return result
+    return body_document(work.body)
+
+
+def body_document(told: Body) -> Plain:
+    """A body's measures, in mm (kilograms and degrees stay), each with its origin.
+
+    A measure that was taken on each side has both values beside their mean.
+    """
+    return {name: _measure(told, name) for name in told.measured}
+
+
+def _measure(told: Body, name: str) -> Plain:
+    measured = told.measured[name]
+    factor = {"cm": MM, "deg": 1.0, "kg": 1.0}[MEASURES[name].unit]
+    entry: Plain = {"value": rounded(measured.value * factor), "origin": measured.origin}
+    if name in told.sides:
+        sides = told.sides[name]
+        entry["sides"] = {side: rounded(one.value * factor) for side, one in sides.items()}
+    if measured.sd is not None:
+        entry["sd"] = rounded(measured.sd * factor)
+    if measured.sources:
+        entry["from"] = list(measured.sources)
+    return entry
 
 
 def in_mm(spec: Any) -> Plain:

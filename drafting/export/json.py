@@ -61,7 +61,7 @@ def document(work: Work, output: Output) -> Plain:
         "checks": [_check(c) for c in finished.checks],
         "finished_measurements": _finished_measurements(finished),
         "notions": [_notion(n) for n in pattern.notions],
-        "findings": [_finding(f, finished) for f in finished.findings],
+        "findings": [finding_document(f, finished.checks) for f in finished.findings],
         "cautions": list(cautions(work, output)),
     }
 
@@ -213,8 +213,14 @@ def _notion(notion: Notion) -> Plain:
     return {"name": notion.name, "quantity": notion.quantity, **length}
 
 
-def _finding(finding: Finding, finished: FinishedPattern) -> Plain:
-    factor = FACTORS[_unit_of(finding, finished)]
+def finding_document(finding: Finding, checks: tuple[Check, ...] = ()) -> Plain:
+    """A finding, its numbers in mm (degrees, kilograms and counts stay).
+
+    Args:
+        finding: In cm.
+        checks: Those that it may speak of.
+    """
+    factor = FACTORS[_unit_of(finding, checks)]
     told: dict[str, Any] = {
         "code": finding.code,
         "severity": finding.severity,
@@ -228,9 +234,9 @@ def _finding(finding: Finding, finished: FinishedPattern) -> Plain:
     return told
 
 
-def _unit_of(finding: Finding, finished: FinishedPattern) -> str:
+def _unit_of(finding: Finding, checks: tuple[Check, ...]) -> str:
     """The unit of the check or measure that a finding speaks of, else the finding's own."""
-    for check in finished.checks:
+    for check in checks:
         if check.name == finding.where:
             return check.unit
     return MEASURES[finding.where].unit if finding.where in MEASURES else finding.unit

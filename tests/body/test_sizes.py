@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import pytest
 
-from drafting.body import ESTIMABLE, RANGES, SIZE_TABLES, prepare, size_body
+from drafting.body import ESTIMABLE, RANGES, SIZE_TABLES, prepare, size_body, size_findings
 
 # Steps of the standard as seen in a copy: women's bust and waist by 4 then 6, hip by 4 then 5; men
 # by 4 (then 6, from memory).
@@ -67,3 +67,10 @@ def test_taller_bodies_have_longer_legs_and_the_same_girths():
 def test_an_unknown_size_is_a_key_error():
     with pytest.raises(KeyError):
         size_body("women", "89-regular")
+
+
+@pytest.mark.parametrize("table", SIZE_TABLES)
+def test_a_draft_by_a_size_from_memory_says_so(table):
+    (note,) = size_findings(table)
+    assert (note.severity, note.where) == ("note", "size")
+    assert "from memory" in note.message

@@ -166,3 +166,20 @@ def test_a_reference_of_any_script_comes_out_as_typed(drafting_again, output):
     for piece in answer["pieces"]:
         said = "".join(label["text"] for label in piece["labels"]).replace(" ", "")
         assert reference.replace(" ", "") in said
+
+
+def test_sides_are_told_and_make_another_pattern_though_their_mean_is_the_same(trousers, output):
+    mean = trousers.body.measured["outside_leg_length"]
+    told = []
+    for by in (0.0, 0.5, -0.5):
+        pair = {
+            "left": replace(mean, value=mean.value - by),
+            "right": replace(mean, value=mean.value + by),
+        }
+        body = replace(trousers.body, sides={"outside_leg_length": pair})
+        told.append(json.loads(FORMATS["json"].write(replace(trousers, body=body), output)))
+    assert len({each["id"] for each in told}) == 3
+    value = round(mean.value * 10, 3)
+    assert told[1]["body"]["outside_leg_length"] == {
+        "value": value, "origin": "measured", "sides": {"left": value - 5, "right": value + 5},
+    }  # fmt: skip
