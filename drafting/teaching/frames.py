@@ -48,7 +48,7 @@ class Detail:
 
     @property
     def view(self) -> View:
-        """The window, widened to fill a detail's room."""
+        """The window, widened to a square that fills a detail's room."""
         half = (DETAIL - 0.8) / 2 * self.scale
         x, y = (self.box[0] + self.box[2]) / 2, (self.box[1] + self.box[3]) / 2
         return View((x - half, y - half, x + half, y + half), self.scale, 0.4)
@@ -123,7 +123,7 @@ def _picture(
     groups = [
         figure(scene, view, "draft").transformed(shift(0.0, FOOT)),
         Group("heading", heading, tuple(_heading(heading, width, height))),
-        Group("ruler", "", tuple(ruler(draft, scale, Point(0.4, 0.35)))),
+        Group("ruler", "", tuple(ruler(draft, scale, Point(0.4, 0.55)))),
     ]
     if detail is not None:
         corner = Vector(view.width, height - HEAD - DETAIL - 0.4)
@@ -163,4 +163,4 @@ def ruler(draft: TaughtDraft, scale: float, at: Point) -> Iterator[Item]:
     words = draft.words
     told = words.ruler.format(value=on_tape(size, draft.form.unit))
     text = f"{words.scale.format(scale=f'{scale:g}')} – {told}"
-    yield Text(text, at + Vector(long + 0.3, 0.0), CAPTION, Role.CAUTION)
+    yield Text(text, at + Vector(0.0, -0.32), CAPTION, Role.CAUTION)

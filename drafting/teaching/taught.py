@@ -45,6 +45,7 @@ class TaughtStep:
         result: What comes out, as a tape shows it.
         reason: Why it is done.
         source: Where the rule comes from.
+        sums: Its arithmetic alone, each formula with its numbers and its result.
         step: The step as it was recorded.
     """
 
@@ -56,6 +57,7 @@ class TaughtStep:
     result: str
     reason: str
     source: str
+    sums: tuple[str, ...]
     step: Step
 
     @property
@@ -183,6 +185,7 @@ def _told(number: int, step: Step, teller: Teller, garment: Garment) -> TaughtSt
         result=teller.result(step),
         reason=step.why,
         source=step.source or "; ".join(garment.sources),
+        sums=teller.sums(step),
         step=step,
     )
 

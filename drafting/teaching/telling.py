@@ -125,6 +125,25 @@ class Teller:
                 return self.result(step)
         return step.words(self.workings)
 
+    def sums(self, step: Step) -> tuple[str, ...]:
+        """The arithmetic of a step alone: "1/12 hip + 1.5 cm = 1/12 × 94 cm + 1.5 cm = 9.35 cm"."""
+        match step.how:
+            case Length():
+                return self._sum(step.how)
+            case Place():
+                lengths = [o for m in step.how.moves for o in m.operands if isinstance(o, Length)]
+                return tuple(s for length in lengths for s in self._sum(length))
+            case Compared():
+                return (f"{self.formula(step)}; {self.worked(step)}",)
+        return ()
+
+    def _sum(self, length: Length) -> tuple[str, ...]:
+        """The formula with its numbers; nothing for a number that the rule itself names."""
+        if length.how is None:
+            return ()
+        formula, worked = said(length, self.plain), self._worked(length)
+        return (f"{formula} = {worked}",)
+
     def _signed(self, text: str) -> str:
         for sign, mark in self.words.signs.items():
             text = text.replace(f" {sign} ", f" {mark} ")

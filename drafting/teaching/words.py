@@ -132,7 +132,7 @@ ENGLISH = TeachingWords(
     remark="It runs {remark}.",
     yes="yes",
     no="no",
-    signs={">=": "≥", ">": ">", "<=": "≤", "<": "<"},
+    signs={">=": "at least", ">": "over", "<=": "at most", "<": "under"},
     listed="{first} and {last}",
     apart="{start} to {end}: {value}",
     line_length="{value} long",
