@@ -20,6 +20,25 @@ class ValidRange:
     high: float
 
 
+@dataclass(frozen=True, slots=True)
+class Symptom:
+    """What is seen on the toile, what causes it, and the pin that helps.
+
+    Attributes:
+        symptom: What one sees.
+        cause: What causes it.
+        pin: Name of the correction.
+        low: Least usual amount in cm.
+        high: Greatest usual amount in cm.
+    """
+
+    symptom: str
+    cause: str
+    pin: str
+    low: float
+    high: float
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Garment:
     """One chapter: what it drafts, what it needs, and how it is drawn.
@@ -36,6 +55,7 @@ class Garment:
         valid: Where the method is known to be good.
         sources: Published titles, "common practice, no source", or "from memory: title".
         sample: Measures in cm of the reference body for the sample; an invented person.
+        symptoms: What a fitter may see on the toile, with the corrections that the spec takes.
         draw: Draws the garment on a sheet and puts the net pattern together.
     """
 
@@ -49,4 +69,5 @@ class Garment:
     valid: tuple[ValidRange, ...] = ()
     sources: tuple[str, ...]
     sample: tuple[tuple[str, float], ...]
+    symptoms: tuple[Symptom, ...] = ()
     draw: Callable[[Body, Any, DraftSheet], Pattern]

@@ -20,6 +20,7 @@ from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.trousers import wants
 from drafting.garments.trousers.assembly import assembly
 from drafting.garments.trousers.back import back
+from drafting.garments.trousers.corrections import SYMPTOMS, corrected
 from drafting.garments.trousers.details import (
     back_pocket,
     contoured,
@@ -75,7 +76,7 @@ def _levelled(side: Body, outside: float) -> Body:
 
 def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> Pattern:
     """Draft trousers for a body with even sides, or one side of an uneven one as if both were so."""
-    person, remarks = fitted(body, figure(cut, sheet), lambda f: _crotch_length(f, body, cut, own), sheet)
+    person, remarks = fitted(body, corrected(figure(cut, sheet), cut.corrections, sheet), lambda f: _crotch_length(f, body, cut, own), sheet)
     level, front_true, back_true = panels(person, body, cut, sheet, own)
 
     sheet.heading("Details")
@@ -103,10 +104,10 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
         seams=seams,
         sewing=sewing,
         wants=(
-            *wants.girths(body, cut),
-            *wants.lengths(body, cut, depth, own.higher, person.front_raised),
+            *wants.girths(body, cut, person),
+            *wants.lengths(body, cut, depth, own.higher, person),
             *wants.openings(body, cut),
-            *wants.joins(cut),
+            *wants.joins(cut, person),
             *wants.block(body, front_panel, back_panel, level),
         ),
         finished_measurements=wants.finished(cut),
@@ -123,10 +124,10 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
 
 def panels(person: Figure, body: Body, cut: Trousers, sheet: DraftSheet, own: Side) -> tuple[Frame, Trued, Trued]:
     """Draw and true front and back for a figure."""
-    level = frame(body, cut, sheet, own)
+    level = frame(body, cut, sheet, own, person)
     front_drawn = front(level, person, body, cut, sheet)
     back_drawn = back(level, front_drawn, person, body, cut, sheet)
-    return level, *true(front_drawn, back_drawn, body.hip_girth + cut.hip_ease, sheet)
+    return level, *true(front_drawn, back_drawn, body.hip_girth + cut.hip_ease + 2 * (person.hips_front + person.hips_back), sheet)
 
 
 def _crotch_length(person: Figure, body: Body, cut: Trousers, own: Side) -> float:
@@ -177,5 +178,6 @@ GARMENT = Garment(
         ("body_rise", 27.5),
         ("outside_leg_length", 103.0),
     ),
+    symptoms=SYMPTOMS,
     draw=draw,
 )

@@ -12,9 +12,9 @@ from drafting.craft.pencil import hooked
 from drafting.craft.rules import BACK_DIAGONAL
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.welt_pocket import WELT_DOWN, WELT_WIDTH
-from drafting.garments.trousers.figure import Figure
+from drafting.garments.trousers.figure import Figure, changed
 from drafting.garments.trousers.frame import Frame
-from drafting.garments.trousers.front import at_side_hip, changed, waist_quarter
+from drafting.garments.trousers.front import at_side_hip, waist_quarter
 from drafting.garments.trousers.panel import Panel, darts, leg, long_seams
 from drafting.garments.trousers.spec import Trousers
 from drafting.geometry import RIGHT
@@ -42,13 +42,13 @@ def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, 
     waist_side = sheet.point("back side at the waist", waist_centre.reaching(level.side_waist, sewn + sum(intakes), "left"), "On the waist line.")
 
     extension = body.hip_girth / 16 + 0.5
-    wide = sheet.point("fork carried out", front.fork.right(changed(extension / 2, person.forks / 3)), "Two thirds of the body's depth lie behind.")
+    wide = sheet.point("fork carried out", front.fork.right(changed(extension / 2, person.forks / 3 + person.back_fork - person.front_fork)), "Two thirds of the body's depth lie behind.")
     fork = sheet.point("back fork", wide.down(0.5), "Lowered, so that the longer curve takes the inseam to length.")
-    hip_width = body.hip_girth / 4 + Length(cut.hip_ease, "hip ease") * 3 / 8
+    hip_width = changed(body.hip_girth / 4 + Length(cut.hip_ease, "hip ease") * 3 / 8, person.hips_back)
     hip_side = sheet.point("back side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and the back's share of ease.")
 
-    below = leg("back", level, WIDER, sheet)
-    curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, BACK_DIAGONAL.at(body.hip_girth))
+    below = leg("back", level, WIDER, person.swing, sheet)
+    curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, BACK_DIAGONAL.at(body.hip_girth) - person.back_scoop)
     bend = hooked(start, along(waist_centre, start), fork, RIGHTWARD, curve, corner, diagonal)
     crotch = sheet.draw("back crotch", (*straight(waist_centre, start), bend), "Long and flat, to pass under the seat.")
     side, inseam = long_seams("back", waist_side, hip_side, fork, below, BULGE, HOLLOW, sheet)

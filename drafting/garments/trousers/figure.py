@@ -19,6 +19,7 @@ from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.spec import Trousers
 from drafting.geometry import root
 from drafting.pattern import Finding
+from drafting.trace import Length
 
 CROTCH_BAND = (-1.0, 3.0)
 """The crotch seam may be 1 cm shorter to 3 cm longer than the body's crotch length."""
@@ -41,6 +42,15 @@ class Figure:
         front_raised: How far the centre front is raised over the waist line, cm.
         plumb: Whether the centre front stands plumb.
         no_front_darts: Whether the front darts go.
+        rise: Change of the body rise, cm.
+        front_fork: Change of the front fork alone, cm.
+        back_fork: Change of the back fork alone, cm.
+        front_scoop: How much nearer to the corner the front curve is cut, cm.
+        back_scoop: How much nearer to the corner the back curve is cut, cm.
+        side_raised: How far the sides are raised over the waist line, cm.
+        hips_front: Change of each front's edge at the hip, cm.
+        hips_back: Change of each back's edge at the hip, cm.
+        swing: How far the hem goes outward, the knee half as far, cm.
     """
 
     forks: float = 0.0
@@ -49,10 +59,28 @@ class Figure:
     front_raised: float = 0.0
     plumb: bool = False
     no_front_darts: bool = False
+    rise: float = 0.0
+    front_fork: float = 0.0
+    back_fork: float = 0.0
+    front_scoop: float = 0.0
+    back_scoop: float = 0.0
+    side_raised: float = 0.0
+    hips_front: float = 0.0
+    hips_back: float = 0.0
+    swing: float = 0.0
 
     def angle(self, rise: float) -> float:
         """Angle of the seat line in degrees for a body rise in cm; it leans from half way up."""
         return math.degrees(math.atan2(self.leaning, rise / 2 + self.raised))
+
+
+BLOCK = Figure()
+"""The block's own figure."""
+
+
+def changed(usual: Length, by: float) -> Length:
+    """A length, with a change where there is one."""
+    return usual + Length(by) if by else usual
 
 
 def figure(cut: Trousers, sheet: DraftSheet) -> Figure:

@@ -14,6 +14,7 @@ from drafting.body import Body
 from drafting.craft.rules import KNEE_OVER_HEM
 from drafting.craft.sheet import DraftSheet
 from drafting.errors import SpecError
+from drafting.garments.trousers.figure import BLOCK, Figure, changed
 from drafting.garments.trousers.spec import Trousers
 from drafting.trace import Length, Place, smaller
 from drafting.trace.place import corner_of_paper
@@ -57,7 +58,7 @@ class Side:
 EVEN = Side()
 
 
-def frame(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> Frame:
+def frame(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN, person: Figure = BLOCK) -> Frame:
     """Square the level lines across the crease and settle the girths of the leg.
 
     A higher side is given its length at the side's waist only, so that crotch, knee and hem stay
@@ -65,9 +66,10 @@ def frame(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> Fra
     """
     sheet.heading("Frame")
     waist = sheet.point("waist line", corner_of_paper(), "All heights are measured from it.")
-    side_waist = waist if own.higher == 0 else sheet.point("side's waist line", waist.up(own.higher), "This side is higher; the leg is not longer.")
-    crotch = sheet.point("crotch line", waist.down(body.body_rise), "Where the legs part.")
-    side_hip = sheet.point("hip line" if own.hip_line is None else "side's hip line", side_waist.down(_hip_depth(body, own.higher, sheet)), "Level of the fullest seat.")
+    higher = own.higher + person.side_raised
+    side_waist = waist if higher == 0 else sheet.point("side's waist line", waist.up(higher), "This side is higher; the leg is not longer.")
+    crotch = sheet.point("crotch line", waist.down(changed(body.body_rise, person.rise)), "Where the legs part.")
+    side_hip = sheet.point("hip line" if own.hip_line is None else "side's hip line", side_waist.down(_hip_depth(body, higher, sheet)), "Level of the fullest seat.")
     hip = side_hip if own.hip_line is None else sheet.point("hip line", waist.down(own.hip_line), "Between the levels of the two sides.")
     floor = sheet.point("floor", waist.down(body.outside_leg_length), "Where the leg ends.")
     half_leg = sheet.length(

@@ -12,7 +12,7 @@ from drafting.craft.curves import hook
 from drafting.craft.pencil import hooked
 from drafting.craft.rules import FRONT_DIAGONAL, OPENING_ABOVE_HOOK
 from drafting.craft.sheet import DraftSheet
-from drafting.garments.trousers.figure import Figure
+from drafting.garments.trousers.figure import Figure, changed
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.panel import Panel, darts, leg, long_seams
 from drafting.garments.trousers.spec import Trousers, fullness
@@ -30,9 +30,9 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
     sheet.heading("Front")
     corner = sheet.point("front crotch corner", level.crotch.right(body.hip_girth / 12 + 1.5), "Plumb under the centre front.")
     hip_centre = sheet.point("centre front at the hip", corner.level_with(level.hip), "The opening lies above it.")
-    hip_width = body.hip_girth / 4 + Length(cut.hip_ease, "hip ease") / 8
+    hip_width = changed(body.hip_girth / 4 + Length(cut.hip_ease, "hip ease") / 8, person.hips_front)
     hip_side = sheet.point("front side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and the front's share of ease.")
-    fork = sheet.point("front fork", corner.right(changed(body.hip_girth / 16 + 0.5, person.forks / 3)), "Half the body's depth, a third of it in front.")
+    fork = sheet.point("front fork", corner.right(changed(body.hip_girth / 16 + 0.5, person.forks / 3 + person.front_fork)), "Half the body's depth, a third of it in front.")
 
     spare = sheet.length("front spare", (body.hip_girth - body.waist_girth) / 4 - 0.75, "What a quarter loses from hip to waist.")
     upright = sheet.decide("an upright centre front", person.plumb or spare <= 0, "Is the waist as large as the hip, or the abdomen full?", "A full abdomen needs the centre front plumb.")
@@ -43,9 +43,9 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
     sewn = sheet.length("front waist", waist_quarter(body, cut), "A quarter of the trouser top.")
     waist_side = sheet.point("front side at the waist", waist_centre.reaching(level.side_waist, sewn + sum(intakes), "left"), "A quarter of the top, darts open.")
 
-    below = leg("front", level, 0.0, sheet)
+    below = leg("front", level, 0.0, person.swing, sheet)
     start = sheet.point("front curve start", corner.up(curve_height(hip_centre, corner, body, cut, sheet)), "The straight above it takes the fly.")
-    curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, FRONT_DIAGONAL.at(body.hip_girth))
+    curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, FRONT_DIAGONAL.at(body.hip_girth) - person.front_scoop)
     bend = hooked(start, along(waist_centre, start), fork, RIGHTWARD, curve, corner, diagonal)
     crotch = sheet.draw("front crotch", (*straight(waist_centre, start), bend), "Close, and still free to sit.")
     side, inseam = long_seams("front", waist_side, hip_side, fork, below, BULGE, HOLLOW, sheet)
@@ -74,11 +74,6 @@ def curve_height(hip_centre: Place, corner: Place, body: Body, cut: Trousers, sh
 def at_side_hip(place: Place, level: Frame) -> Place:
     """The place, on the level of the side's own hip line where the sides of the body differ."""
     return place if level.side_hip is level.hip else place.level_with(level.side_hip)
-
-
-def changed(usual: Length, by: float) -> Length:
-    """A length, with a change where there is one."""
-    return usual + Length(by) if by else usual
 
 
 def waist_quarter(body: Body, cut: Trousers) -> Length:

@@ -8,6 +8,7 @@ from drafting.craft.curves import swept
 from drafting.craft.darts import PlannedDart
 from drafting.craft.pencil import shaped
 from drafting.craft.sheet import DraftSheet
+from drafting.garments.trousers.figure import changed
 from drafting.garments.trousers.frame import Frame
 from drafting.geometry import DOWN, Cubic, Line, Vector, smooth
 from drafting.trace import DOWNWARD, Bend, Length, Part, Place, Stroke, along, straight
@@ -74,15 +75,18 @@ class Panel:
     inseam: Stroke
 
 
-def leg(name: str, level: Frame, wider: float, sheet: DraftSheet) -> Leg:
-    """Set out knee and hem, half of each girth to both sides of the crease."""
+def leg(name: str, level: Frame, wider: float, swing: float, sheet: DraftSheet) -> Leg:
+    """Set out knee and hem, half of each girth to both sides of the crease.
+
+    A swung leg goes outward at the hem, and half as far at the knee.
+    """
     knee, hem = level.knee_half + wider, level.hem_half + wider
     why = "Centred on the crease." if wider == 0 else "The back is wider than the front by this on each side."
     return Leg(
-        sheet.point(f"{name} side at the knee", level.knee.left(knee), why),
-        sheet.point(f"{name} side at the hem", level.hem.left(hem), why),
-        sheet.point(f"{name} inseam at the hem", level.hem.right(hem), why),
-        sheet.point(f"{name} inseam at the knee", level.knee.right(knee), why),
+        sheet.point(f"{name} side at the knee", level.knee.left(changed(knee, swing / 2)), why),
+        sheet.point(f"{name} side at the hem", level.hem.left(changed(hem, swing)), why),
+        sheet.point(f"{name} inseam at the hem", level.hem.right(changed(hem, -swing)), why),
+        sheet.point(f"{name} inseam at the knee", level.knee.right(changed(knee, -swing / 2)), why),
     )
 
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, Literal
 
-from annotated_types import Interval
+from annotated_types import Interval, MaxLen
 
 from drafting.craft.fly import Lap
 from drafting.errors import SpecError
+from drafting.garments.trousers.pins import Correction
 from drafting.pattern.allowance import LENGTH
 
 Girth = Annotated[float | None, Interval(ge=20, le=250), LENGTH]
@@ -41,6 +42,7 @@ class Trousers:
         seat: How the seat is shaped; flat or full change forks, seat angle and raise.
         abdomen: Full raises the centre front, sets it plumb and leaves the front darts out.
         hollow_back: Whether the back is hollow above the seat; lowers the centre back.
+        corrections: What a fitter pinned on the toile, in order.
     """
 
     kind: Literal["trousers"]
@@ -63,6 +65,7 @@ class Trousers:
     seat: Literal["even", "flat", "full"] = "even"
     abdomen: Literal["even", "full"] = "even"
     hollow_back: bool = False
+    corrections: Annotated[tuple[Correction, ...], MaxLen(12)] = ()
 
 
 def fullness(cut: Trousers) -> float:

@@ -6,9 +6,12 @@ practice, no source, derived from eight published methods; the rest is the house
 
 from __future__ import annotations
 
+from math import inf
+
 from drafting.body import Body
 from drafting.craft.rules import FOOT_GIRTH, OPENING_OVER_HIP
 from drafting.craft.slant_pocket import least_mouth
+from drafting.garments.trousers.figure import Figure
 from drafting.garments.trousers.frame import Frame, hem_girth, knee_girth
 from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued
@@ -34,14 +37,18 @@ def waist(cut: Trousers) -> Measuring:
     """The tape along the finished waist."""
     if cut.waistband == "straight":
         return EdgeLength("waistband", ("waist",))
-    return CombinedLength(tuple((2.0, EdgeLength(p, ("top",))) for p in ("waistband_front", "waistband_back")))
+    return CombinedLength(
+        tuple((2.0, EdgeLength(p, ("top",))) for p in ("waistband_front", "waistband_back"))
+    )
 
 
 def side(cut: Trousers) -> CombinedLength:
     """The tape down the side, over band, pocket and front."""
     band = (EdgeLength("waistband_front", ("side",)),) if cut.waistband == "contoured" else ()
     pocket = (EdgeLength("side_piece", ("side",)),) if cut.front_pocket == "slant" else ()
-    return CombinedLength(tuple((1.0, part) for part in (*band, *pocket, EdgeLength("front", ("side",)))))
+    return CombinedLength(
+        tuple((1.0, part) for part in (*band, *pocket, EdgeLength("front", ("side",))))
+    )
 
 
 def hip(cut: Trousers) -> Girth:
@@ -49,62 +56,141 @@ def hip(cut: Trousers) -> Girth:
     return Girth("hip", LEGS, 2, ("side_piece",) if cut.front_pocket == "slant" else ())
 
 
-def girths(body: Body, cut: Trousers) -> tuple[Want, ...]:
+def girths(body: Body, cut: Trousers, person: Figure) -> tuple[Want, ...]:
     """What goes round the body and the leg."""
-    band, seat = body.waist_girth + cut.waist_ease, body.hip_girth + cut.hip_ease
+    band, seat = body.waist_girth + cut.waist_ease, body.hip_girth + cut.hip_ease + 2 * (person.hips_front + person.hips_back)
     knee, hem = float(knee_girth(body.hip_girth, cut)), float(hem_girth(body.hip_girth, cut))
-    foot = body.value("heel_ankle_girth") if body.has("heel_ankle_girth") else FOOT_GIRTH[body.figure]
+    foot = (
+        body.value("heel_ankle_girth") if body.has("heel_ankle_girth") else FOOT_GIRTH[body.figure]
+    )
     return (
         _near("finished_waist_girth", waist(cut), band, 0.5, 0.5, "Band over body."),
-        _near("finished_hip_girth", hip(cut), seat, 0.5, 3.0, "The block draws wider at the hip than its formula, since the back curve leaves the seat line above the hip."),
+        _near(
+            "finished_hip_girth",
+            hip(cut),
+            seat,
+            0.5,
+            3.0,
+            "The block draws wider at the hip than its formula, since the back curve leaves the seat line above the hip.",
+        ),
         _near("finished_knee_girth", Girth("knee", LEGS, 1), knee, 0.3, 0.3, "Round one leg."),
         _near("finished_hem_girth", Girth("hem", LEGS, 1), hem, 0.3, 0.3, "Round one leg."),
-        Want(name="hem_passes_foot", measuring=Girth("hem", LEGS, 1), wanted=foot, low=foot, high=999.0, kind="must" if body.has("heel_ankle_girth") else "advice", reason="The hem must go over heel and instep; else it needs a slit or zip."),
+        Want(
+            name="hem_passes_foot",
+            measuring=Girth("hem", LEGS, 1),
+            wanted=foot,
+            low=foot,
+            high=inf,
+            kind="must" if body.has("heel_ankle_girth") else "advice",
+            reason="The hem must go over heel and instep; else it needs a slit or zip.",
+        ),
     )
 
 
-def lengths(body: Body, cut: Trousers, band: float, high_side: float, raised: float) -> tuple[Want, ...]:
+def lengths(
+    body: Body, cut: Trousers, band: float, high_side: float, person: Figure
+) -> tuple[Want, ...]:
     """Heights of the body against the seams: a slanting seam is a little longer than the height.
 
     `band` is the depth in cm of a contoured band, which is part of the rise; `high_side` how much
-    longer this side is than the other; `raised` how far the centre front goes up over the abdomen.
+    longer this side is than the other.
     """
     outside = body.outside_leg_length - cut.hem_over_floor
+    rise = body.body_rise + person.rise
     slant = max(0.0, float(body.hip_girth) - 100) / 20
     return (
-        _near("crotch_line_depth", CornerDepth("front", "fly", "crotch"), body.body_rise + raised - band, 0.3, 0.3, "Waist to crotch line at the centre front, less a contoured band."),
-        _near("inside_leg_seam", EdgeLength("front", ("inseam",)), outside - body.body_rise, 0.3, 2.0 + slant, "The seam slants and is hollowed, more on a wide body."),
-        _near("outside_leg_seam", side(cut), outside + high_side, 0.5, 3.0 + slant, "The seam goes over the hip."),
+        _near(
+            "crotch_line_depth",
+            CornerDepth("front", "fly", "crotch"),
+            rise + person.front_raised - band,
+            0.3,
+            0.3,
+            "Waist to crotch line at the centre front, less a contoured band.",
+        ),
+        _near(
+            "inside_leg_seam",
+            EdgeLength("front", ("inseam",)),
+            outside - rise,
+            0.3,
+            2.0 + slant,
+            "The seam slants and is hollowed, more on a wide body.",
+        ),
+        _near(
+            "outside_leg_seam",
+            side(cut),
+            outside + high_side + person.side_raised,
+            0.5,
+            3.0 + slant,
+            "The seam goes over the hip.",
+        ),
     )
 
 
 def openings(body: Body, cut: Trousers) -> tuple[Want, ...]:
     """Whether the garment goes over the hips, and a hand into the pocket."""
     needed = body.hip_girth + OPENING_OVER_HIP
-    opens = (("front", "fly"), *((("waistband_front", "centre"),) if cut.waistband == "contoured" else ()))
+    opens = (
+        ("front", "fly"),
+        *((("waistband_front", "centre"),) if cut.waistband == "contoured" else ()),
+    )
     tape = CombinedLength((*_parts(waist(cut)), *((2.0, EdgeLength(p, (e,))) for p, e in opens)))
-    passes = Want(name="opening_passes_hip", measuring=tape, wanted=needed, low=needed, high=999.0, reason="Waist and twice the opening must reach the hip and 2 cm.")
+    passes = Want(
+        name="opening_passes_hip",
+        measuring=tape,
+        wanted=needed,
+        low=needed,
+        high=inf,
+        reason="Waist and twice the opening must reach the hip and 2 cm.",
+    )
     return (passes,) if cut.front_pocket == "none" else (passes, _hand(body))
 
 
 def _hand(body: Body) -> Want:
     least = least_mouth(body.value("hand_girth") if body.has("hand_girth") else None)
-    return Want(name="pocket_passes_hand", measuring=EdgeLength("front", ("pocket_mouth",)), wanted=least, low=least, high=999.0, reason="Half the hand and 1.5 cm, at least 15 cm.")
+    return Want(
+        name="pocket_passes_hand",
+        measuring=EdgeLength("front", ("pocket_mouth",)),
+        wanted=least,
+        low=least,
+        high=inf,
+        reason="Half the hand and 1.5 cm, at least 15 cm.",
+    )
 
 
 def _parts(tape: Measuring) -> tuple[tuple[float, EdgeLength], ...]:
-    return tape.parts if isinstance(tape, CombinedLength) else ((1.0, tape),) if isinstance(tape, EdgeLength) else ()
+    return (
+        tape.parts
+        if isinstance(tape, CombinedLength)
+        else ((1.0, tape),)
+        if isinstance(tape, EdgeLength)
+        else ()
+    )
 
 
-def joins(cut: Trousers) -> tuple[Want, ...]:
+def joins(cut: Trousers, person: Figure) -> tuple[Want, ...]:
     """Where seams cross, the lines run on: corners that meet make a straight angle."""
     top = "side_piece" if cut.front_pocket == "slant" else "front"
     return (
-        _angle("crotch_point_angle", (("front", "inseam", "front_crotch"), ("back", "back_crotch", "inseam")), 3.0),
+        _angle(
+            "crotch_point_angle",
+            (("front", "inseam", "front_crotch"), ("back", "back_crotch", "inseam")),
+            3.0,
+        ),
         _angle("side_waist_angle", ((top, "waist", "side"), ("back", "side", "waist")), 3.0),
         _angle("hem_angle", (("front", "side", "hem"), ("back", "hem", "side")), 2.0),
         _angle("hem_angle_inside", (("front", "hem", "inseam"), ("back", "inseam", "hem")), 2.0),
-        *(_near(f"crease_centred_{piece}_{level}", CrossShare(piece, level), 0.0, 0.3, 0.3, "The leg is centred on its crease.") for piece in LEGS for level in ("knee", "hem")),
+        *(
+            _near(
+                f"crease_centred_{piece}_{level}",
+                CrossShare(piece, level),
+                0.0,
+                0.3 + abs(person.swing),
+                0.3 + abs(person.swing),
+                "The leg is centred on its crease.",
+            )
+            for piece in LEGS
+            for level in ("knee", "hem")
+        ),
     )
 
 
@@ -114,11 +200,54 @@ def block(body: Body, front: Trued, back: Trued, level: Frame) -> tuple[Want, ..
     hooks = CombinedLength(((1.0, CROTCH_BACK), (-1.0, CROTCH_FRONT)))
     drawn = "drawn fork to the crotch corner, level"
     return (
-        Want(name="back_crotch_over_front", measuring=hooks, wanted=6.0, low=4.0, high=9.0, kind="advice", reason="The seat needs the longer half of the crotch seam."),
-        Want(name="forks_together", measuring=Number(sum(forks), drawn), wanted=0.19 * girth, low=0.14 * girth, high=0.22 * girth, kind="advice", reason="14 to 22 % of the hip."),
-        Want(name="front_fork", measuring=Number(forks[0], drawn), wanted=0.34 * sum(forks), low=0.28 * sum(forks), high=0.38 * sum(forks), kind="advice", reason="A third of the forks lies in front."),
-        Want(name="seat_angle", measuring=Number(_lean(back), "drawn centre back against the plumb line"), wanted=8.0, low=4.0, high=16.0, kind="advice", unit="deg", reason="Upright for a flat seat, leaning for a full one."),
-        Want(name="hem_to_knee_even", measuring=Number(_shank_spread(front, back, level), "longest less shortest of the four edges between hem and knee line"), wanted=0.0, low=0.0, high=0.05, reason="All four edges agree below the knee."),
+        Want(
+            name="back_crotch_over_front",
+            measuring=hooks,
+            wanted=6.0,
+            low=4.0,
+            high=9.0,
+            kind="advice",
+            reason="The seat needs the longer half of the crotch seam.",
+        ),
+        Want(
+            name="forks_together",
+            measuring=Number(sum(forks), drawn),
+            wanted=0.19 * girth,
+            low=0.14 * girth,
+            high=0.22 * girth,
+            kind="advice",
+            reason="14 to 22 % of the hip.",
+        ),
+        Want(
+            name="front_fork",
+            measuring=Number(forks[0], drawn),
+            wanted=0.34 * sum(forks),
+            low=0.28 * sum(forks),
+            high=0.38 * sum(forks),
+            kind="advice",
+            reason="A third of the forks lies in front.",
+        ),
+        Want(
+            name="seat_angle",
+            measuring=Number(_lean(back), "drawn centre back against the plumb line"),
+            wanted=8.0,
+            low=4.0,
+            high=16.0,
+            kind="advice",
+            unit="deg",
+            reason="Upright for a flat seat, leaning for a full one.",
+        ),
+        Want(
+            name="hem_to_knee_even",
+            measuring=Number(
+                _shank_spread(front, back, level),
+                "longest less shortest of the four edges between hem and knee line",
+            ),
+            wanted=0.0,
+            low=0.0,
+            high=0.05,
+            reason="All four edges agree below the knee.",
+        ),
     )
 
 
@@ -143,11 +272,26 @@ def finished(cut: Trousers) -> tuple[Want, ...]:
 
 def _near(name: str, tape: Measuring, wanted: float, less: float, more: float, reason: str) -> Want:
     wanted = float(wanted)
-    return Want(name=name, measuring=tape, wanted=wanted, low=wanted - less, high=wanted + more, reason=reason)
+    return Want(
+        name=name,
+        measuring=tape,
+        wanted=wanted,
+        low=wanted - less,
+        high=wanted + more,
+        reason=reason,
+    )
 
 
 def _angle(name: str, corners: tuple[tuple[str, str, str], ...], slack: float) -> Want:
-    return Want(name=name, measuring=AngleBetween(corners), wanted=180.0, low=180 - slack, high=180 + slack, unit="deg", reason="Sewn together the line runs on without a corner.")
+    return Want(
+        name=name,
+        measuring=AngleBetween(corners),
+        wanted=180.0,
+        low=180 - slack,
+        high=180 + slack,
+        unit="deg",
+        reason="Sewn together the line runs on without a corner.",
+    )
 
 
 def _reach(panel: Trued) -> float:
