@@ -103,7 +103,7 @@ def _opened(foot: Path, side: Path) -> float:
 
 
 def _cut(top: Top, foot: Path, down: float, bend: float, depth: float) -> Contour:
-    """Redraw the lower edge to end `down` cm under the waist, turned by `bend` degrees; cut there."""
+    """Redraw the lower edge to end `down` cm under the waist, turned by `bend` degrees; cut it."""
     band_side = top.folded_side().split(down)[0]
     end, arriving = band_side.end, foot.end_tangent.rotated(-bend * top.hand)
     chord = foot.start.distance(end)

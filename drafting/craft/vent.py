@@ -9,9 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from drafting.craft.around import ZIP
 from drafting.craft.hemline import LEAST_AT_KNEE, STAIRS, Leg
 from drafting.craft.sheet import DraftSheet
+from drafting.craft.uprights import Upright, plain_seam
 from drafting.errors import SpecError
 from drafting.geometry import Path, Point, Vector, polyline
 from drafting.pattern import Edge, Mark, Notch, Role
@@ -96,29 +96,8 @@ def _too_narrow(needed: Length, hem: Length, length: Length, under: Leg, sheet: 
     return sheet.compare("an opening at the hem", hem, "<", least, told, "Room for a step.")
 
 
-@dataclass(frozen=True, slots=True)
-class CentreSeam:
-    """A centre seam with a zip at its top and a vent or slit at its foot.
-
-    Attributes:
-        edges: From the waist down to the hem.
-        hem: The hem of a vent, from the centre to its free edge; none where there is no vent.
-        sewn: Names of the edges that are sewn, from the top down.
-        marks: The fold of a vent.
-        notches: Where a slit begins, on its edge walked from the top down.
-    """
-
-    edges: tuple[Edge, ...]
-    hem: tuple[Edge, ...]
-    sewn: tuple[str, ...]
-    marks: tuple[Mark, ...] = ()
-    notches: tuple[Notch, ...] = ()
-
-
-def centre_seam(
-    name: str, centre: Path, slit: float, foot: Foot | None, away: Vector
-) -> CentreSeam:
-    """Divide a straight centre line.
+def centre_seam(name: str, centre: Path, slit: float, foot: Foot | None, away: Vector) -> Upright:
+    """Divide a straight centre line: a zip at its top, a vent or slit at its foot.
 
     Args:
         name: Name of the sewn stretch.
@@ -127,19 +106,17 @@ def centre_seam(
         foot: What stands at its foot.
         away: Direction from the panel outward, square to the centre.
     """
-    top, rest = centre.split(slit) if slit else (None, centre)
-    head = () if top is None else (Edge(ZIP, top, kind="opening"),)
-    sewn = (ZIP,) * bool(slit)
     if foot is None:
-        return CentreSeam((*head, Edge(name, rest)), (), (*sewn, name))
-    seam, below = rest.split(rest.length() - foot.length)
+        return plain_seam(name, centre, slit)
+    above, below = centre.split(centre.length() - foot.length)
+    seam = plain_seam(name, above, slit)
     if foot.kind == "slit":
         open_ = Edge("slit", below, Role.OPENING, "opening")
-        notches = (Notch("slit", 0.0, 1, "slit-top"),)
-        return CentreSeam((*head, Edge(name, seam), open_), (), (*sewn, name), (), notches)
+        notches = (*seam.notches, Notch("slit", 0.0, 1, "slit-top"))
+        return Upright((*seam.edges, open_), seam.sewn, notches)
     edges, hem = _vent(below, away)
     marks = (Mark("fold", below),)
-    return CentreSeam((*head, Edge(name, seam), *edges), hem, (*sewn, name, "vent_top"), marks)
+    return Upright((*seam.edges, *edges), (*seam.sewn, "vent_top"), seam.notches, hem, marks)
 
 
 def _vent(below: Path, away: Vector) -> tuple[tuple[Edge, ...], tuple[Edge, ...]]:
@@ -154,8 +131,3 @@ def _vent(below: Path, away: Vector) -> tuple[tuple[Edge, ...], tuple[Edge, ...]
 
 def _plain(p: Point) -> Point:
     return Point(p.x, p.y)
-
-
-def zip_notch(slit: float) -> tuple[Notch, ...]:
-    """The mark at a zip's end, on an edge that is walked from the waist down."""
-    return (Notch(ZIP, slit, 1, "zip-end"),) if slit else ()

@@ -10,8 +10,9 @@ from dataclasses import dataclass, replace
 
 from drafting.craft.around import Round
 from drafting.craft.trueing import square_to_ends
+from drafting.craft.uprights import on_fold, plain_seam
 from drafting.craft.vent import Foot, centre_seam
-from drafting.garments.skirts.pieces import on_fold, panel_piece, plain_seam
+from drafting.garments.skirts.pieces import panel_piece
 from drafting.garments.skirts.trueing import LEVEL, Lines
 from drafting.geometry import Line, Path, Point
 from drafting.pattern import Dart, Piece, Pleat
@@ -44,7 +45,7 @@ def lining(back: Lines, front: Lines, slits: tuple[float, float], foot: Foot | N
     slit = None if foot is None else Foot("slit", foot.length + SLIT_OVER_VENT - SHORTER)
     seamed = at_back > 0 or foot is not None
     centre = centre_seam("centre_back", one.centre, at_back, slit, one.away) if seamed else on_fold("centre_back", one.centre)
-    sides = tuple(plain_seam("side", p.side, at_side) for p in (one, two))
+    sides = tuple(plain_seam("side", p.side, at_side, kind="side", hip=p.below_hip) for p in (one, two))
     pieces = (
         _as_lining(panel_piece("Back lining", one, centre, sides[0], cloth="lining")),
         _as_lining(panel_piece("Front lining", two, on_fold("centre_front", two.centre), sides[1], cloth="lining")),

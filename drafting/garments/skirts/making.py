@@ -8,12 +8,13 @@ from drafting.craft.closure import zip_opening
 from drafting.craft.contour import Contour
 from drafting.craft.hemline import leg
 from drafting.craft.sheet import DraftSheet
+from drafting.craft.uprights import on_fold, plain_seam
 from drafting.craft.vent import Foot, centre_seam
 from drafting.garments.skirts import wants as wish
 from drafting.garments.skirts.assembly import assembly
 from drafting.garments.skirts.lining import Lining, lining
 from drafting.garments.skirts.options import Shaped, fullness
-from drafting.garments.skirts.pieces import on_fold, panel_piece, plain_seam
+from drafting.garments.skirts.pieces import panel_piece
 from drafting.garments.skirts.trueing import Lines
 from drafting.garments.skirts.waists import Waist, below_band, contoured_band, facing, straight_band
 from drafting.pattern import (
@@ -108,7 +109,7 @@ def panels(back: Lines, front: Lines, slit: float, foot: Foot | None, cut: Shape
     at_back = cut.closure == "centre_back"
     seamed = at_back or foot is not None
     centre = centre_seam("centre_back", back.centre, slit if at_back else 0.0, foot, back.away) if seamed else on_fold("centre_back", back.centre)
-    sides = tuple(plain_seam("side", p.side, 0.0 if at_back else slit) for p in (back, front))
+    sides = tuple(plain_seam("side", p.side, 0.0 if at_back else slit, kind="side", hip=p.below_hip) for p in (back, front))
     pieces = (
         panel_piece("Skirt back", back, centre, sides[0], hem=hem),
         panel_piece("Skirt front", front, on_fold("centre_front", front.centre), sides[1], hem=hem),

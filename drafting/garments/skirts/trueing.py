@@ -49,6 +49,11 @@ class Lines:
     hip: float
 
     @property
+    def below_hip(self) -> float:
+        """Length in cm of the side's straight part below the hip."""
+        return self.side.segments[-1].length()
+
+    @property
     def away(self) -> Vector:
         """Level direction from the panel outward over its centre."""
         return Vector(1.0, 0.0) if self.side.start.x < self.centre.start.x else Vector(-1.0, 0.0)

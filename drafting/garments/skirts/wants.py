@@ -6,23 +6,40 @@ Bounds: half a centimetre at the waist and at a straight hip is the house's own 
 
 from __future__ import annotations
 
+from math import inf
+
 from drafting.body import Body
 from drafting.craft.hemline import Leg, needed_hem
 from drafting.craft.rules import OPENING_OVER_HIP
 from drafting.pattern import AngleBetween, CombinedLength, EdgeLength, Measuring, Want
 
-FAR = 999.0
-
 
 def near(name: str, tape: Measuring, wanted: float, less: float, more: float, reason: str) -> Want:
     """A must within bounds about what is wanted, cm."""
     wanted = float(wanted)
-    return Want(name=name, measuring=tape, wanted=wanted, low=wanted - less, high=wanted + more, reason=reason)
+    return Want(
+        name=name,
+        measuring=tape,
+        wanted=wanted,
+        low=wanted - less,
+        high=wanted + more,
+        reason=reason,
+    )
 
 
-def at_least(name: str, tape: Measuring, least: float, reason: str, *, advice: bool = False) -> Want:
+def at_least(
+    name: str, tape: Measuring, least: float, reason: str, *, advice: bool = False
+) -> Want:
     """A must, or advice, that a length reaches a least one, cm."""
-    return Want(name=name, measuring=tape, wanted=float(least), low=float(least), high=FAR, kind="advice" if advice else "must", reason=reason)
+    return Want(
+        name=name,
+        measuring=tape,
+        wanted=float(least),
+        low=float(least),
+        high=inf,
+        kind="advice" if advice else "must",
+        reason=reason,
+    )
 
 
 def finished_waist(body: Body, ease: float, tape: Measuring) -> Want:
@@ -33,14 +50,23 @@ def finished_waist(body: Body, ease: float, tape: Measuring) -> Want:
 def passes_hip(body: Body, tape: Measuring, slits: tuple[EdgeLength, ...]) -> Want:
     """Whether the skirt goes over the hips: the waist and both sides of the opening."""
     parts = (*_parts(tape), *((2.0, slit) for slit in slits))
-    return at_least("opening_passes_hip", CombinedLength(parts), body.hip_girth + OPENING_OVER_HIP, "Waist and twice the opening must reach the hip and 2 cm.")
+    return at_least(
+        "opening_passes_hip",
+        CombinedLength(parts),
+        body.hip_girth + OPENING_OVER_HIP,
+        "Waist and twice the opening must reach the hip and 2 cm.",
+    )
 
 
-def stride(body: Body, under: Leg, length: float, hem: CombinedLength, vent: tuple[EdgeLength, ...]) -> Want:
+def stride(
+    body: Body, under: Leg, length: float, hem: CombinedLength, vent: tuple[EdgeLength, ...]
+) -> Want:
     """Whether one can walk in it: the hem and both sides of a vent or slit."""
     tape = CombinedLength((*hem.parts, *((2.0, edge) for edge in vent)))
     reason = "A step needs this much at the hem of a skirt of this length: widen it, or open it with a vent or slit."
-    return at_least("hem_passes_stride", tape, float(needed_hem(body, under, length)), reason, advice=True)
+    return at_least(
+        "hem_passes_stride", tape, float(needed_hem(body, under, length)), reason, advice=True
+    )
 
 
 def all_round(edges: tuple[tuple[str, str], ...], copies: float = 2.0) -> CombinedLength:
@@ -48,10 +74,24 @@ def all_round(edges: tuple[tuple[str, str], ...], copies: float = 2.0) -> Combin
     return CombinedLength(tuple((copies, EdgeLength(piece, (edge,))) for piece, edge in edges))
 
 
-def angle(name: str, corners: tuple[tuple[str, str, str], ...], slack: float, wanted: float = 180.0) -> Want:
+def angle(
+    name: str, corners: tuple[tuple[str, str, str], ...], slack: float, wanted: float = 180.0
+) -> Want:
     """Corners that meet when sewn, together a straight angle unless another is wanted."""
-    reason = "Sewn together the line runs on without a corner." if wanted == 180.0 else "Square to the fold, the line runs on over it."
-    return Want(name=name, measuring=AngleBetween(corners), wanted=wanted, low=wanted - slack, high=wanted + slack, unit="deg", reason=reason)
+    reason = (
+        "Sewn together the line runs on without a corner."
+        if wanted == 180.0
+        else "Square to the fold, the line runs on over it."
+    )
+    return Want(
+        name=name,
+        measuring=AngleBetween(corners),
+        wanted=wanted,
+        low=wanted - slack,
+        high=wanted + slack,
+        unit="deg",
+        reason=reason,
+    )
 
 
 def told(*pairs: tuple[str, Measuring]) -> tuple[Want, ...]:
@@ -60,4 +100,10 @@ def told(*pairs: tuple[str, Measuring]) -> tuple[Want, ...]:
 
 
 def _parts(tape: Measuring) -> tuple[tuple[float, EdgeLength], ...]:
-    return tape.parts if isinstance(tape, CombinedLength) else ((1.0, tape),) if isinstance(tape, EdgeLength) else ()
+    return (
+        tape.parts
+        if isinstance(tape, CombinedLength)
+        else ((1.0, tape),)
+        if isinstance(tape, EdgeLength)
+        else ()
+    )
