@@ -108,7 +108,7 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
             *wants.lengths(body, cut, depth, own.higher, person),
             *wants.openings(body, cut),
             *wants.joins(cut, person),
-            *wants.block(body, front_panel, back_panel, level),
+            *wants.block(body, front_panel, back_panel, level, person),
         ),
         finished_measurements=wants.finished(cut),
         findings=remarks,

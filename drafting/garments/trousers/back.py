@@ -32,7 +32,7 @@ def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, 
     corner = sheet.point("back crotch corner", front.corner.left(out / 4), "The seat needs more cloth behind the leg.")
     hip_centre = sheet.point("back centre line at the hip", corner.level_with(level.hip), "Squared up from the corner.")
     square = sheet.point("waist over the back corner", corner.level_with(level.waist), "Squared up further.")
-    start = sheet.point("back curve start", square.between(corner, 0.5), "Half way down; the seat line leans from here.")
+    start = sheet.point("back curve start", square.between(corner, 0.5 + person.back_scoop / 8), "Half way down; the seat line leans from here.")
     leaned = sheet.point("seat line at the waist", square.left(person.leaning), "The seat line leans in toward the waist.")
     waist_centre = sheet.point("centre back at the waist", leaned.up(person.raised), "Raised, for sitting and bending.")
 

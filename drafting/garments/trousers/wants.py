@@ -194,7 +194,9 @@ def joins(cut: Trousers, person: Figure) -> tuple[Want, ...]:
     )
 
 
-def block(body: Body, front: Trued, back: Trued, level: Frame) -> tuple[Want, ...]:
+def block(
+    body: Body, front: Trued, back: Trued, level: Frame, person: Figure
+) -> tuple[Want, ...]:
     """The block's own sanity."""
     girth, forks = float(body.hip_girth), (_reach(front), _reach(back))
     hooks = CombinedLength(((1.0, CROTCH_BACK), (-1.0, CROTCH_FRONT)))
@@ -245,8 +247,8 @@ def block(body: Body, front: Trued, back: Trued, level: Frame) -> tuple[Want, ..
             ),
             wanted=0.0,
             low=0.0,
-            high=0.05,
-            reason="All four edges agree below the knee.",
+            high=0.05 + abs(person.swing) / 20,
+            reason="All four edges agree below the knee, but for a swung leg's slant.",
         ),
     )
 
