@@ -32,8 +32,9 @@ from drafting.drawing.words import plain
 from drafting.export.ink import FONT, POINT, Ink, writable
 from drafting.export.pdf import undated
 from drafting.geometry import Point
+from drafting.pattern.allowance import TOILE_ALLOWANCE
 from drafting.teaching.figures import figure
-from drafting.teaching.frames import enlarged, ruler
+from drafting.teaching.frames import enlarged, finished_scene, ruler, whole_view
 from drafting.teaching.lesson import TOGETHER, Lesson, lesson, scale_for
 from drafting.teaching.tape import figures, on_tape
 
@@ -45,10 +46,10 @@ if TYPE_CHECKING:
     from drafting.teaching.view import View
     from drafting.teaching.words import TeachingWords
 
-MARGIN, FOOT = 1.5, 0.8
+MARGIN, FOOT = 1.2, 0.8
 """Free edge of a page, and the room of its foot line, cm."""
 GUTTER = 0.5
-LEAST_COLUMN = 7.0
+LEAST_COLUMN = 4.8
 """Steps are set at least this wide (cm); else the figure stands under them."""
 CAPTION, RULER = 0.6, 0.9
 """Room under a detail for its caption, and under a figure for its ruler, cm."""
@@ -210,6 +211,7 @@ def _story(draft: TaughtDraft, solutions: TaughtDraft | None, pages: _Pages) -> 
     yield from _measures(draft, pages)
     yield from _key(draft, pages)
     yield from _chapters(draft, pages)
+    yield from _whole(draft, pages)
     yield from _checks(draft, pages)
     yield from _finishing(draft, pages)
     yield from _toile(draft, pages)
@@ -314,6 +316,8 @@ def _most(
     for count in range(min(TOGETHER, len(steps)), 0, -1):
         if not fresh and count < min(FEW, len(steps)):
             return None, 0
+        if 0 < len(steps) - count < FEW <= count:
+            continue  # else a page would begin with a lonely step
         block = (*told, _beside(draft, lesson(draft, steps[:count], pages.scale), pages))
         if _height(block, pages) <= left or (fresh and count == 1):
             return block, count
@@ -379,6 +383,13 @@ def _detail(scene: Scene, detail: Detail, pages: _Pages) -> _Drawing:
     return _Drawing(group, room.width, room.height + CAPTION + 0.2, CAPTION)
 
 
+def _whole(draft: TaughtDraft, pages: _Pages) -> Iterator[Flowable]:
+    """The finished draft with all its points."""
+    scene, view = finished_scene(draft), whole_view(draft, pages.scale)
+    heading = _text(draft.words.finished, CHAPTER)
+    yield KeepTogether([heading, *_figure(draft, scene, view, pages)])
+
+
 def _checks(draft: TaughtDraft, pages: _Pages) -> Iterator[Flowable]:
     words = draft.words
     rows = [words.checks_columns, *(_check(draft, row) for row in draft.checks)]
@@ -407,12 +418,15 @@ def _finishing(draft: TaughtDraft, pages: _Pages) -> Iterator[Flowable]:
     yield from _section(words.finishing_heading, words.finishing)
     rows = [(plain(kind), on_tape(cm, draft.form.unit)) for kind, cm in draft.allowances]
     if rows:
-        yield _table([words.allowance_columns, *rows], _shares(pages, 2, 2, 6)[:2])
+        table = _table([words.allowance_columns, *rows], _shares(pages, 2, 2, 6)[:2])
+        yield KeepTogether([table])
 
 
 def _toile(draft: TaughtDraft, pages: _Pages) -> Iterator[Flowable]:
     words = draft.words
-    yield from _section(words.toile_heading, words.toile)
+    allowance = on_tape(TOILE_ALLOWANCE, draft.form.unit)
+    told = tuple(sentence.format(allowance=allowance) for sentence in words.toile)
+    yield from _section(words.toile_heading, told)
     rows = [
         (c.symptom, c.cause, c.change, _between(draft, c.least, c.most)) for c in draft.corrections
     ]

@@ -61,7 +61,7 @@ TROUSERS = (
     Correction(
         "Creases fan upward and outward from the front crotch.",
         "The front fork is too short.",
-        "Lengthen the front fork, blend in 20 cm below.",
+        "Lengthen the front fork, blend in well above the knee.",
         0.5,
         1.0,
     ),
@@ -211,7 +211,7 @@ SKIRTS = (
     Correction(
         "Folds under the waist at the sides.",
         "Hips that curve out high.",
-        "Let the side out 7 to 10 cm below the waist.",
+        "Let the side out a hand's breadth below the waist.",
         0.5,
         1.0,
     ),

@@ -17,6 +17,7 @@ from drafting.teaching.taught import TaughtDraft, TaughtStep
 from drafting.teaching.view import View
 from drafting.trace import Guide, Length, Move, Outline, Place, Straight
 from drafting.trace import Stroke as Drawn
+from drafting.trace.length import remembers
 
 LABEL, MEASURE = 0.2, 0.17
 """Heights of capitals of labels and of lengths, cm."""
@@ -193,7 +194,9 @@ def _lengths(scene: Scene, canvas: _Canvas) -> None:
 
 
 def _shown(draft: TaughtDraft, cm: float) -> str:
-    return draft.words.unknown if draft.form.blank else figures(cm, draft.form.unit)
+    """The length's number; left out of an exercise unless the rule itself names it."""
+    left_out = draft.form.blank and remembers(cm)
+    return draft.words.unknown if left_out else figures(cm, draft.form.unit)
 
 
 def _measured(step: TaughtStep) -> Iterator[tuple[Point, Point, float]]:

@@ -108,9 +108,14 @@ def frames(draft: TaughtDraft, scale: float = SCALE) -> Iterator[Sheet]:
 
 def finished(draft: TaughtDraft, scale: float = SCALE) -> Sheet:
     """The finished draft with all its construction lines and labels; the outlines stand out."""
+    return _picture(draft, finished_scene(draft), scale, draft.title, None)
+
+
+def finished_scene(draft: TaughtDraft) -> Scene:
+    """All that was drawn, every point labelled, the outlines standing out."""
     steps = draft.steps
     new = frozenset(s.number for s in steps if isinstance(s.step.value, Outline))
-    return _picture(draft, Scene(draft, len(steps), new, whole=True), scale, draft.title, None)
+    return Scene(draft, len(steps), new, whole=True)
 
 
 def _picture(

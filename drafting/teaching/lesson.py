@@ -18,7 +18,7 @@ TOGETHER = 6
 practice, no source."""
 SCALES: tuple[float, ...] = (4.0, 5.0, 6.0, 8.0, 10.0)
 """Figures are drawn at 1:4 or 1:5; smaller only where the paper is too small for that."""
-ROOM = 3.0
+ROOM = 2.0
 """Room (cm on the draft) round what a figure shows."""
 LEAST = 12.0
 """A figure shows at least so much of the draft each way, cm."""
@@ -45,9 +45,11 @@ class Lesson:
 
 def scale_for(draft: TaughtDraft, room: tuple[float, float]) -> float:
     """The largest scale at which the whole draft fits into a room of paper, width and height."""
+    points = [p for s in draft.steps for p in _touched(s)]
+    whole = around(points, ROOM) if points else (0.0, 0.0, 1.0, 1.0)
     wanted: tuple[float, ...] = (float(draft.form.scale),) if draft.form.scale else ()
     for scale in (*wanted, *SCALES):
-        view = whole_view(draft, scale)
+        view = View(whole, scale)
         if view.width <= room[0] and view.height <= room[1]:
             return scale
     return SCALES[-1]

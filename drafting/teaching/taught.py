@@ -183,7 +183,7 @@ def _told(number: int, step: Step, teller: Teller, garment: Garment) -> TaughtSt
         formula=teller.formula(step),
         worked=teller.worked(step),
         result=teller.result(step),
-        reason=step.why,
+        reason=teller.reworded(step.why),
         source=step.source or "; ".join(garment.sources),
         sums=teller.sums(step),
         step=step,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -24,11 +25,13 @@ from drafting.trace import (
     Straight,
     Stroke,
 )
-from drafting.trace.length import said
+from drafting.trace.length import remembers, said
 from drafting.trace.step import Moved
 
 LONGEST = 25
 """No sentence has more words."""
+
+CENTIMETRES = re.compile(r"(\d+(?:\.\d+)?) cm\b")
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,12 +58,20 @@ class Teller:
         """A length as the tape shows it, or room to write it in."""
         return self.words.blank if self.blank else self.plain(cm)
 
+    def told(self, value: float) -> str:
+        """The same, but a length that the rule itself names is never left out."""
+        return self.amount(value) if remembers(value) else self.plain(value)
+
     def plain(self, cm: float) -> str:
         """A length of the rule itself, which is never left out; what no tape shows is said so."""
         division = smallest(cm, self.unit)
         if 1e-6 < abs(cm) < division / 2:
             return self.words.hardly.format(smallest=on_tape(division, self.unit))
         return on_tape(cm, self.unit)
+
+    def reworded(self, sentence: str) -> str:
+        """A garment's own sentence with its centimetres in the sheet's unit."""
+        return CENTIMETRES.sub(lambda found: self.plain(float(found[1])), sentence)
 
     def sentences(self, step: Step) -> tuple[str, ...]:
         """What to do, each sentence at most LONGEST words."""
@@ -80,10 +91,10 @@ class Teller:
             case "decision":
                 answer = w.decided if step.value else w.left_out
                 told = w.blank if self.blank else answer.format(name=step.name)
-                return (step.question, told)
+                return (self.reworded(step.question), told)
             case "trued":
                 table = w.true_to if step.how else w.true
-                return (table.format(name=step.name, agree=step.how),)
+                return (self.reworded(table.format(name=step.name, agree=step.how)),)
             case "solved":
                 return (w.solved.format(name=step.name, value=self.amount(_number(step))),)
         return (w.length.format(name=step.name, value=self.amount(_number(step))),)
@@ -91,7 +102,7 @@ class Teller:
     @property
     def numbers(self) -> Saying:
         """Labels, and lengths as numbers."""
-        return Saying(self.labels, self.amount)
+        return Saying(self.labels, self.told)
 
     @property
     def formulas(self) -> Saying:
@@ -105,14 +116,14 @@ class Teller:
 
     def _worked(self, value: float) -> str:
         if not (isinstance(value, Length) and isinstance(value.how, tuple)):
-            return self.amount(value)
-        formula, result = said(value, self.amount, numbers=True), self.amount(value)
+            return self.told(value)
+        formula, result = said(value, self.plain, numbers=self.amount), self.amount(value)
         return result if formula == result else f"{formula} = {result}"
 
     def formula(self, step: Step) -> str:
         """How it is found, in the trade's words."""
         text = self._signed(step.words(self.formulas))
-        return text if step.kind != "decision" or step.how else step.question
+        return self.reworded(text) if isinstance(step.how, str) else text
 
     def worked(self, step: Step) -> str:
         """The formula with this body's numbers."""

@@ -28,7 +28,7 @@ class View:
 
     window: Box
     scale: float
-    margin: float = 0.6
+    margin: float = 0.45
 
     @property
     def width(self) -> float:

@@ -58,6 +58,7 @@ class TeachingWords:
     detail: str
     scale: str
     ruler: str
+    finished: str
 
     # the class sheet
     sheet_title: str
@@ -150,6 +151,7 @@ ENGLISH = TeachingWords(
     detail="Detail, scale 1:{scale}",
     scale="Scale 1:{scale}",
     ruler="{value} on the draft",
+    finished="The finished draft",
     sheet_title="Draft sheet: {title}",
     learner="Learner: ________________________________",
     date="Date: {date}",
@@ -207,14 +209,14 @@ ENGLISH = TeachingWords(
         "Trace each piece off the draft along its outline; keep the draft whole.",
         "Add the allowances outside the stitching line.",
         "Draw the grain line, plumb on the draft, on every piece.",
-        "Mark notches at hip and knee, single in front, double behind.",
+        "Mark notches: one at the hip, two at the knee; crotch one in front, two behind.",
         "Fold the darts shut before cutting the waist, so that their caps come out right.",
         "Write on each piece: garment, size or name, date, piece, how many to cut.",
     ),
     allowance_columns=("Edge", "Allowance"),
     toile_heading="Toile and fitting",
     toile=(
-        "Cut the toile in firm, plain cloth of the final weight, with 2.5 cm allowances.",
+        "Cut the toile in firm, plain cloth of the final weight, with allowances of {allowance}.",
         "Draw grain, waist, hip, crotch and knee lines on it before sewing.",
         "Baste, put on the shoes that belong to it; stand, sit, climb a step.",
         "Look at length first, then girths, crotch curve, hang, leg, and last the hem.",

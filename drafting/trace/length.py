@@ -66,7 +66,7 @@ class Length(float):
 
     def with_numbers(self) -> str:
         """The same formula with this body's numbers in place of the names."""
-        return said(self, numbers=True)
+        return said(self, numbers=centimetres)
 
 
 def larger(a: float, b: float) -> Length:
@@ -90,13 +90,19 @@ def centimetres(value: float) -> str:
     return f"{number(value)} cm"
 
 
-def said(value: float, show: Callable[[float], str] = centimetres, *, numbers: bool = False) -> str:
+def said(
+    value: float,
+    show: Callable[[float], str] = centimetres,
+    *,
+    numbers: Callable[[float], str] | None = None,
+) -> str:
     """The arithmetic of a length in words.
 
     Args:
         value: A length, with its memory if it has one.
-        show: Writes a plain length in cm.
-        numbers: Whether names give way to their numbers: "1/4 × 101 cm" for "1/4 hip".
+        show: Writes a plain length in cm, one that the rule itself names.
+        numbers: Writes the numbers for which names give way: "1/4 × 101 cm" for "1/4 hip"; names
+            stay where it is not given.
     """
     return _Words(show, numbers).of(value)
 
@@ -110,7 +116,7 @@ class _Words:
     """One way of putting arithmetic into words."""
 
     show: Callable[[float], str]
-    numbers: bool
+    numbers: Callable[[float], str] | None
 
     def of(self, value: float, *, inner: bool = False) -> str:
         """A length in words; an `inner` one stands in brackets where it has several parts."""
@@ -118,7 +124,7 @@ class _Words:
             case None:
                 return self.show(value)
             case str(name):
-                return self.show(value) if self.numbers else name
+                return self.numbers(value) if self.numbers else name
             case (("+" | "-") as sign, a, b):
                 return self._sum(sign, a, b, inner=inner)
             case (("larger" | "smaller") as which, a, b):
@@ -148,7 +154,9 @@ class _Words:
             return self.show(factor * float(core))
         if abs(factor - 1) < 1e-9:
             return self.of(core)
-        times = self.numbers and not (isinstance(core, Length) and isinstance(core.how, tuple))
+        times = self.numbers is not None and not (
+            isinstance(core, Length) and isinstance(core.how, tuple)
+        )
         share = share_words(factor)
         joint = " × " if times or share.isdecimal() or "." in share else " "
         return f"{share}{joint}{self.of(core, inner=True)}"
