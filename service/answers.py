@@ -17,6 +17,14 @@ Stretch = Annotated[
 Bounds = Annotated[
     list[float], Field(min_length=2, max_length=2, description="Least and greatest value.")
 ]
+Allowed = Annotated[
+    list[float | None],
+    Field(
+        min_length=2,
+        max_length=2,
+        description="Least and greatest value that will do; null where there is no bound.",
+    ),
+]
 PathData = Annotated[str, Field(description="SVG path data in mm, Y down.")]
 
 
@@ -189,7 +197,7 @@ class CheckAnswer(TypedDict):
     kind: Annotated[Literal["must", "advice"], Field(description="Only must decides the verdict.")]
     unit: Literal["mm", "deg"]
     wanted: float
-    allowed: Bounds
+    allowed: Allowed
     drafted: float
     passed: bool
 
@@ -210,7 +218,7 @@ class FindingAnswer(TypedDict):
     where: str
     message: str
     measured: NotRequired[float]
-    allowed: NotRequired[Bounds]
+    allowed: NotRequired[Allowed]
 
 
 class PatternAnswer(TypedDict):
@@ -256,6 +264,16 @@ class GarmentList(TypedDict):
     garments: list[GarmentSummary]
 
 
+class SymptomAnswer(TypedDict):
+    """What a fitter may see on the toile, and the pin that helps, with its usual amount in cm."""
+
+    symptom: str
+    cause: str
+    pin: Annotated[str, Field(description="Name of the correction in `garment.corrections`.")]
+    low: float
+    high: float
+
+
 class GarmentAnswer(TypedDict):
     """What can be chosen about a garment, and what it needs."""
 
@@ -270,6 +288,10 @@ class GarmentAnswer(TypedDict):
     pieces: list[str]
     valid: list[ValidRangeAnswer]
     sources: list[str]
+    symptoms: Annotated[
+        list[SymptomAnswer],
+        Field(description="What to ask after the toile; empty where a garment takes no pins."),
+    ]
     sample: str
     example: Annotated[dict[str, Any], Field(description="An order that can be sent as it is.")]
 
@@ -313,6 +335,10 @@ class LimitsAnswer(TypedDict):
     orders_at_once: int
     orders_waiting: int
     pages: Annotated[int, Field(description="Most pages of a document.")]
+    batch_lines: Annotated[int, Field(description="Most orders in a batch.")]
+    batch_bytes: Annotated[int, Field(description="Longest batch.")]
+    batches_at_once: int
+    range_sizes: Annotated[int, Field(description="Most sizes in a range.")]
 
 
 class Health(TypedDict):

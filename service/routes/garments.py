@@ -108,6 +108,7 @@ def _told(garment: Garment) -> GarmentAnswer:
         "pieces": list(garment.pieces),
         "valid": [asdict(valid) for valid in garment.valid],  # type: ignore[misc]
         "sources": list(garment.sources),
+        "symptoms": [asdict(symptom) for symptom in garment.symptoms],  # type: ignore[misc]
         "sample": f"/v1/garments/{garment.kind}/sample",
         "example": sample_order(garment),
     }
