@@ -81,11 +81,18 @@ def told(cm: float, unit: str) -> float:
     return round(cm / CM[unit], 3)
 
 
-def told_limits(low: float, high: float, unit: str) -> list[float]:
-    """Limits in the unit, rounded inward, so that a value within them passes."""
+def told_limits(low: float, high: float, unit: str) -> list[float | None]:
+    """Limits in the unit, rounded inward, so that a value within them passes; None for no limit.
+
+    >>> told_limits(2.54, math.inf, "in")
+    [1.0, None]
+    """
     thousandth = CM[unit] / 1000
     lowest, highest = low / thousandth - 1e-6, high / thousandth + 1e-6
-    return [math.ceil(lowest) / 1000, math.floor(highest) / 1000]
+    return [
+        math.ceil(lowest) / 1000 if math.isfinite(low) else None,
+        math.floor(highest) / 1000 if math.isfinite(high) else None,
+    ]
 
 
 def in_words(cm: float, unit: str) -> str:

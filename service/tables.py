@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from math import isfinite
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -64,7 +65,7 @@ def _check(check: Check) -> Row:
 
 
 def _bound(value: float) -> str:
-    return "" if abs(value) >= 999 else f"{value:.2f}"
+    return f"{value:.2f}" if isfinite(value) else ""
 
 
 def table(head: Row, rows: Sequence[Row]) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import isfinite
 
 from drafting.checks.copies import edges_used_once
 from drafting.checks.cutting import allowances_agree, allowances_kept, cut_lines_sound
@@ -89,12 +90,18 @@ def _checked(want: Want, pattern: Pattern) -> Check:
 def _failed(check: Check) -> Finding:
     unit = "°" if check.unit == "deg" else " cm"
     name = check.name.replace("_", " ")
-    told = f"The {name} is drawn {check.drafted:.2f}{unit}; allowed is {check.low:.2f} to "
+    told = f"The {name} is drawn {check.drafted:.2f}{unit}; allowed is"
     return Finding(
         code=f"failed_{check.name}",
         severity="error" if check.kind == "must" else "warning",
         where=check.name,
-        message=f"{told}{check.high:.2f}{unit}. {check.reason}".strip(),
+        message=f"{told} {_bounds(check)}{unit}. {check.reason}".strip(),
         measured=check.drafted,
         allowed=(check.low, check.high),
     )
+
+
+def _bounds(check: Check) -> str:
+    if isfinite(check.low) and isfinite(check.high):
+        return f"{check.low:.2f} to {check.high:.2f}"
+    return f"at least {check.low:.2f}" if isfinite(check.low) else f"at most {check.high:.2f}"

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any
 
 from drafting import DRAFTING_VERSION
 from drafting.export.identity import Plain, in_mm, pattern_id
-from drafting.export.paths import MM, downward, path_data, rounded
+from drafting.export.paths import MM, bounds, downward, path_data, rounded
 from drafting.teaching.tape import on_tape
 from drafting.trace import Bearing, Bend, Bulge, Compared, Length, Place, Solved, Straight, Stroke
 from drafting.trace.length import said
@@ -106,7 +106,7 @@ def _check(draft: TaughtDraft, number: int) -> Plain:
         "kind": row.kind,
         "unit": "mm" if row.unit == "cm" else "deg",
         "wanted": rounded(row.wanted * factor),
-        "allowed": [rounded(row.low * factor), rounded(row.high * factor)],
+        "allowed": bounds(row.low, row.high, factor),
         "drafted": rounded(row.drafted * factor),
     }
 

@@ -12,8 +12,8 @@ from drafting import DRAFTING_VERSION
 from drafting.body import MEASURES
 from drafting.checks import finished_measurements
 from drafting.export.identity import Plain, body, in_mm, pattern_id
-from drafting.export.paths import MM, downward, path_data, rounded
-from drafting.export.sheets import cautions, drawn_pieces
+from drafting.export.paths import MM, bounds, downward, path_data, rounded
+from drafting.export.sheets import cautions, told_pieces
 
 if TYPE_CHECKING:
     from drafting.checks import SeamMeasured
@@ -55,7 +55,7 @@ def document(work: Work, output: Output) -> Plain:
         "verdict": work.verdict,
         "garment": in_mm(work.spec),
         "body": body(work),
-        "pieces": [_piece(p.finished, i) for i, p in enumerate(drawn_pieces(work, output), 1)],
+        "pieces": [_piece(p.finished, i) for i, p in enumerate(told_pieces(work, output), 1)],
         "seams": [_seam(s) for s in work.seams],
         "sewing": [_step(s) for s in pattern.sewing],
         "checks": [_check(c) for c in finished.checks],
@@ -194,7 +194,7 @@ def _check(check: Check) -> Plain:
         "kind": check.kind,
         "unit": "deg" if check.unit == "deg" else "mm",
         "wanted": rounded(check.wanted * factor),
-        "allowed": [rounded(check.low * factor), rounded(check.high * factor)],
+        "allowed": bounds(check.low, check.high, factor),
         "drafted": rounded(check.drafted * factor),
         "passed": check.passed,
     }
@@ -230,7 +230,7 @@ def finding_document(finding: Finding, checks: tuple[Check, ...] = ()) -> Plain:
     if finding.measured is not None:
         told["measured"] = rounded(finding.measured * factor)
     if finding.allowed is not None:
-        told["allowed"] = [rounded(bound * factor) for bound in finding.allowed]
+        told["allowed"] = bounds(*finding.allowed, factor)
     return told
 
 

@@ -15,7 +15,7 @@ from drafting.drawing import PAPERS, Sheet
 from drafting.export import svg
 from drafting.export.identity import Plain, in_mm
 from drafting.export.ink import POINT, Ink
-from drafting.export.paths import MM, downward, path_data, rounded
+from drafting.export.paths import MM, bounds, downward, path_data, rounded
 from drafting.export.pdf import undated
 from drafting.geometry import shift
 from drafting.laying.engine import NAME, VERSION
@@ -125,7 +125,7 @@ def _finding(finding: Finding) -> Plain:
     if finding.measured is not None:
         told["measured"] = _mm(finding.measured)
     if finding.allowed is not None:
-        told["allowed"] = [_mm(bound) for bound in finding.allowed]
+        told["allowed"] = bounds(*finding.allowed, MM)
     return told
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import isfinite
+
 from drafting.geometry import Cubic, Path, Point, Transform
 
 MM = 10.0
@@ -17,6 +19,11 @@ def number(value: float) -> str:
 def rounded(value: float) -> float:
     """The same as a float; never minus nought."""
     return round(value, 3) + 0.0
+
+
+def bounds(low: float, high: float, factor: float = 1.0) -> list[float | None]:
+    """Least and greatest value, each times the factor; None where there is no bound."""
+    return [rounded(bound * factor) if isfinite(bound) else None for bound in (low, high)]
 
 
 def downward(left: float, top: float) -> Transform:

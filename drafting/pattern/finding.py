@@ -19,8 +19,8 @@ class Want:
         name: Stable name of the check.
         measuring: Where the tape is laid on the drawn lines.
         wanted: The wish, in cm or degrees.
-        low: Least value that passes.
-        high: Greatest value that passes.
+        low: Least value that passes; -inf where none is too small.
+        high: Greatest value that passes; inf where none is too large.
         kind: `must` decides the verdict; `advice` never does.
         unit: "cm" or "deg".
         reason: Why these bounds, one sentence; shown where the check fails or remarks.
@@ -65,7 +65,7 @@ class Finding:
         where: Measure, piece, seam or check that it speaks of.
         message: What was found and what to do, in the order's language.
         measured: Value found, in the unit of what it speaks of, where there is one.
-        allowed: Least and greatest value, where there are bounds.
+        allowed: Least and greatest value, where there are bounds; infinite where one is open.
         unit: What the two count, where `where` names no measure and no check that would tell.
     """
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import inspect
+import math
 import pkgutil
 from dataclasses import replace
 from importlib import import_module
@@ -333,6 +334,18 @@ def test_a_must_that_fails_is_an_error_and_advice_a_warning():
     assert must.measured == pytest.approx(92, abs=1e-6)
     assert must.allowed == (95.5, 97.0)
     assert failed["failed_hip_advice"].severity == "warning"
+
+
+@pytest.mark.parametrize(
+    ("bounds", "told"),
+    [((97, math.inf), "allowed is at least 97.00 cm"), ((-math.inf, 95), "is at most 95.00 cm")],
+)
+def test_a_wish_with_one_bound_fails_by_that_alone(bounds, told):
+    open_ended = replace(HIP_WANT, low=bounds[0], high=bounds[1])
+    _, found = check(spoilt(wants=(open_ended,)))
+    (failed,) = [f for f in found if f.code.startswith("failed_")]
+    assert told in failed.message
+    assert failed.allowed == bounds
 
 
 def test_the_plain_skirt_is_sound_and_its_wish_is_met():

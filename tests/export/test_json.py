@@ -10,6 +10,7 @@ from drafting import DRAFTING_VERSION
 from drafting.body import Measured
 from drafting.drawing import Output
 from drafting.export import FORMATS, pattern_id
+from drafting.export.json import finding_document
 from drafting.pattern import Allowances, Finding, Finish
 
 SHAPE = {
@@ -90,6 +91,17 @@ def test_lengths_are_millimetres_wherever_they_stand(answer, trousers):
         factor = 1 if check.unit == "deg" else 10
         assert checks[check.name]["drafted"] == pytest.approx(check.drafted * factor, abs=0.001)
     assert 175 < checks["crotch_point_angle"]["drafted"] < 185  # degrees stay degrees
+
+
+def test_what_has_no_upper_bound_says_null(answer, trousers):
+    (opening,) = [c for c in answer["checks"] if c["name"] == "opening_passes_hip"]
+    assert opening["allowed"] == [pytest.approx(1010 + 20), None]
+    failed = replace(
+        next(c for c in trousers.pattern.checks if c.name == opening["name"]), drafted=90.0
+    )
+    finding = Finding(code="failed", severity="error", where=failed.name, message="m",
+                      measured=90.0, allowed=(failed.low, failed.high))  # fmt: skip
+    assert finding_document(finding, (failed,))["allowed"] == opening["allowed"]
 
 
 def test_notches_lie_on_their_edges_at_the_distance_they_say(answer):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 import time
 from dataclasses import dataclass
+from math import inf
 from typing import Annotated, Any, Literal
 
 from annotated_types import Interval
@@ -56,6 +57,13 @@ def draw(body: Body, cut: Apron, sheet: DraftSheet) -> Pattern:
         wants=(
             Want(
                 name="width", measuring=Number(float(width), "by tape"), wanted=50, low=1, high=200
+            ),
+            Want(
+                name="cover",
+                measuring=Number(float(width), "by tape"),
+                wanted=50,
+                low=1 + 100 * off,
+                high=inf,
             ),
         ),
     )

@@ -297,10 +297,12 @@ def test_an_unsound_pattern_tells_what_failed(apron_service):
     order = {**apron.order(trouble="unsound"), "unit": "mm"}
     order["measurements"] = {"waist_girth": 740, "hip_girth": 1010}
     problem = refused(apron_service.order(order), 422, "unsound-pattern")
-    told = trouble(problem, "")
-    assert told["code"] == "seam_mismatch"
-    assert told["received"] == pytest.approx(-50)
-    assert told["allowed"] == pytest.approx([-0.5, 0.5])
+    told = {error["code"]: error for error in problem["errors"]}
+    seam, cover = told["seam_mismatch"], told["failed_cover"]
+    assert seam["received"] == pytest.approx(-50)
+    assert seam["allowed"] == pytest.approx([-0.5, 0.5])
+    assert cover["allowed"] == [5010, None]
+    assert "at least 5010 mm" in cover["detail"]
 
 
 def test_an_unusual_body_is_drafted_when_the_order_accepts_it(service):

@@ -9,6 +9,7 @@ from __future__ import annotations
 from math import inf
 
 from drafting.body import Body
+from drafting.craft.around import Round
 from drafting.craft.hemline import Leg, needed_hem
 from drafting.craft.rules import OPENING_OVER_HIP
 from drafting.pattern import AngleBetween, CombinedLength, EdgeLength, Measuring, Want
@@ -92,6 +93,16 @@ def angle(
         unit="deg",
         reason=reason,
     )
+
+
+def crossings(layer: Round, *, waist: str = "waist", hem: str = "hem") -> tuple[Want, ...]:
+    """At each upright between two panels the waist and the hem run on without a corner."""
+    found = []
+    for i, edges in enumerate(layer.uprights[1:-1], 1):
+        back, front, word = layer.panels[i - 1], layer.panels[i], edges[-1]
+        found.append(angle(f"{word}_waist_angle", ((back, edges[0], waist), (front, waist, edges[0])), 3.0))
+        found.append(angle("hem_angle" if word == "side" else f"{word}_hem_angle", ((back, hem, word), (front, word, hem)), 2.0))
+    return tuple(found)
 
 
 def told(*pairs: tuple[str, Measuring]) -> tuple[Want, ...]:
