@@ -206,8 +206,7 @@ def opened(panel: Panel, degrees: float, sheet: DraftSheet) -> Panel:
 def _swung(panel: Panel, spread: Spread, degrees: float, sheet: DraftSheet) -> Panel:
     """Everything beyond a pivot turned about it."""
     def swing(name: str, place: Place) -> Place:
-        ray = place - spread.pivot
-        return sheet.point(f"{name}, {spread.name}", spread.pivot.slant(ray.length, ray.angle + degrees), "Swung about the pivot.")
+        return sheet.point(f"{name}, {spread.name}", place.swung(spread.pivot, degrees), "Swung about the pivot.")
 
     by = turn(degrees, spread.pivot)
     first = len(panel.darts) if spread.dart is None else spread.dart

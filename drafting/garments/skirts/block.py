@@ -12,7 +12,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.craft.darts import PlannedDart, dart_square_to
+from drafting.craft.darts import PlannedDart
+from drafting.craft.pencil import draw_dart
 from drafting.craft.sheet import DraftSheet
 from drafting.errors import SpecError
 from drafting.garments.skirts.options import Shaped, fullness
@@ -225,6 +226,5 @@ def _darts(
         label = f"{name} dart" if len(plan) == 1 else f"{name} dart {number}"
         middle = sheet.point(f"{label} middle", centre.between(side, share), "In the middle of the dart's mouth.")
         long = deepest if length > deepest else Length(length)
-        point = sheet.point(f"{label} point", middle.square_out(centre, side, long, down), "Ends above the fullest seat.")
-        drawn.append(dart_square_to(centre, side, middle, float(intake), point))
+        drawn.append(draw_dart(label, (centre, side), middle, intake, long, down, sheet))
     return tuple(drawn)

@@ -70,7 +70,6 @@ def made_up(
     vent = () if foot is None else (EdgeLength("back", (foot.edge,)),)
     opening = (EdgeLength("back", (ZIP,)), *((EdgeLength("waistband_back", (ZIP,)),) if depth else ()))
     centre = (EdgeLength("front", ("centre_front",)), *((EdgeLength("waistband_front", ("centre",)),) if depth else ()))
-    beside = ZIP if cut.closure == "side" else "side"
     return Pattern(
         kind=kind,
         title=title,
@@ -84,8 +83,7 @@ def made_up(
             wish.near("skirt_length", CombinedLength(tuple((1.0, part) for part in centre)), float(length), 1.6, 0.5, "Waist to hem at the centre front, which one of the methods lowers by 1.5 cm."),
             wish.passes_hip(body, waist.tape, opening),
             wish.stride(body, leg(body), float(length), round_hem, vent),
-            wish.angle("side_waist_angle", (("front", "waist", beside), ("back", beside, "waist")), 3.0),
-            wish.angle("hem_angle", (("front", "side", "hem"), ("back", "hem", "side")), 2.0),
+            *wish.crossings(layer),
         ),
         finished_measurements=wish.told(("waist_girth", waist.tape), ("hip_girth", HIP), ("hem_girth", round_hem), ("side_seam", EdgeLength("front", tuple(e.name for e in pieces[1].edges if e.name in (ZIP, "side"))))),
         notions=(Notion("zip", 1, float(round(slit + depth))), *waist.notions, Notion("sewing thread")),

@@ -16,7 +16,7 @@ from drafting.craft.trueing import square_to_ends
 from drafting.garments.skirts.block import BULGE, Panel
 from drafting.geometry import DOWN, IDENTITY, Cubic, Line, Path, Point, Vector
 from drafting.pattern import Dart
-from drafting.trace import LEFTWARD, RIGHTWARD, Part, Place, along, straight
+from drafting.trace import LEFTWARD, RIGHTWARD, Bend, Part, Place, along, middle_of, straight
 
 LEVEL = 1e-9
 """A hem whose ends differ by less (cm), and meet side and centre square, is a straight line."""
@@ -96,17 +96,14 @@ def _trued(panel: Panel, top: PanelTop, opened: float, sheet: DraftSheet) -> Lin
     side = sheet.draw(f"{panel.name} side", side_parts(panel, corner), "Round over the hip, straight below it.")
     closed = Path((top.waist(opened),))
     waist, darts = reopen(closed, panel.darts, "waist")
-    draw_waist(
+    seam = draw_waist(
         f"{panel.name} waist", top.waist(opened), waist, (panel.centre, corner), RIGHTWARD if corner.x > panel.centre.x else LEFTWARD,
         side, panel.darts, sheet, "Square to the centre, smooth over the closed darts and over the side seam.",
     )
     centre = sheet.line(f"{panel.name} centre", panel.centre, panel.hem_centre, why="On the straight grain.")
     hem = hem_line(panel)
-    name = f"{panel.name} hem"
-    if isinstance(hem, Line):
-        sheet.line(name, panel.hem_side, panel.hem_centre, why="Level, square to side and centre.")
-    else:
-        sheet.curve(name, panel.hem_side, panel.hem_centre, (hem,), "square to the side and to the centre", "So that the hem runs on over both.")
+    drawn = sheet.draw(f"{panel.name} hem", (hem_part(panel, hem),), "Square to side and centre, so that the hem runs on over both.")
+    sheet.outline(panel.name, (seam, side, drawn, centre), "Trace it from the draft; allowances are added outside.")
     return Lines(
         name=panel.name, closed=plain(closed), waist=plain(waist), darts=darts, planned=panel.darts, side=plain(side.path),
         centre=plain(centre.path), hem=plain(Path((hem,))), hip=panel.hip_centre.y,
@@ -120,6 +117,15 @@ def hem_line(panel: Panel) -> Line | Cubic:
         return Line(side, centre)
     down, hand = side - panel.hip_side, 1.0 if side.x < centre.x else -1.0
     return square_to_ends(side, down * hand, centre, Vector(0.0, hand))
+
+
+def hem_part(panel: Panel, hem: Line | Cubic) -> Part:
+    """The hem, told by what lies on the paper."""
+    if isinstance(hem, Line):
+        return straight(panel.hem_side, panel.hem_centre)[0]
+    down, up = along(panel.hip_side, panel.hem_side), along(panel.hem_centre, panel.hip_centre)
+    leaving, arriving = down.to(hem.tangent(0.0)), up.to(hem.tangent(1.0))
+    return Bend(panel.hem_side, panel.hem_centre, leaving, arriving, hem, middle_of(hem))
 
 
 def plain(line: Path) -> Path:
