@@ -42,14 +42,6 @@ class PlannedDart:
         return turn(math.degrees(math.atan2(far.cross(near), far.dot(near))), self.point)
 
 
-def dart_square_to(
-    centre: Point, side: Point, middle: Point, intake: float, point: Point
-) -> PlannedDart:
-    """A dart whose mouth lies on the line from centre to side, half to each side of its middle."""
-    half = (side - centre).unit * (float(intake) / 2)
-    return PlannedDart(middle + -half, middle + half, point)
-
-
 def closings(darts: tuple[PlannedDart, ...]) -> tuple[Transform, ...]:
     """How each stretch of cloth moves when the darts are closed, the first stretch staying put.
 

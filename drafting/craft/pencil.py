@@ -52,6 +52,39 @@ def shaped(start: Place, end: Place, arriving: Bearing, drawn: Cubic) -> Bend:
     return Bend(start, end, leaving, arriving, drawn, middle_of(drawn))
 
 
+def draw_dart(
+    label: str,
+    ends: tuple[Place, Place],
+    middle: Place,
+    intake: float,
+    length: float,
+    turn: str,
+    sheet: DraftSheet,
+) -> PlannedDart:
+    """Draw a dart square to a seam line, half of it on each side of its middle.
+
+    Args:
+        label: What it is called, "front dart".
+        ends: The seam line's ends, at the centre and at the side.
+        middle: The middle of its mouth, recorded already.
+        intake: Width of the mouth, cm.
+        length: From the middle to the point, cm.
+        turn: To which hand it points, seen from the centre to the side: "left" or "right".
+        sheet: Records both legs' ends and the point.
+    """
+    centre, side = ends
+    why = "Half of the dart lies on each side of its middle."
+    return PlannedDart(
+        sheet.point(f"{label} near leg", middle.towards(centre, intake / 2), why),
+        sheet.point(f"{label} far leg", middle.towards(side, intake / 2), why),
+        sheet.point(
+            f"{label} point",
+            middle.square_out(centre, side, length, turn),
+            "Ends above the fullest seat.",
+        ),
+    )
+
+
 def draw_waist(
     name: str,
     closed: Cubic,

@@ -55,6 +55,7 @@ MOVES = {
     "square": "{2} {4}, square to the line {0} - {1}",
     "meeting": "where the line {0} - {1} meets the line {2} - {3}",
     "along": "{1} along {0}",
+    "swing": "{1} degrees {2} about {0}",
 }
 """The verbs of the pencil, each with the words for it; {0}, {1} are its operands."""
 
@@ -146,6 +147,13 @@ class Place(Point):
         x = self.x + float(distance) * math.cos(turn)
         y = self.y + float(distance) * math.sin(turn)
         return self._moved(x, y, "slant", length(distance), degrees)
+
+    def swung(self, pivot: Place, degrees: float) -> Place:
+        """Swung about another place by an angle, positive against the clock."""
+        ray = (self - pivot).rotated(degrees)
+        turn = "to the left" if degrees > 0 else "to the right"
+        at = pivot + ray
+        return self._moved(at.x, at.y, "swing", pivot, float(degrees), turn)
 
     def reaching(self, level: Place, distance: float, side: str) -> Place | None:
         """The place on another place's level that lies so far away, to the left or right.

@@ -101,6 +101,8 @@ class Paper:
                 a, b, c, d = (self.found(move[k]) for k in MEETING)
                 share = ((c - a).conjugate() * (d - c)).imag / ((b - a).conjugate() * (d - c)).imag
                 return a + (b - a) * share
+            case {"do": "swing", "about": pivot, "degrees": degrees}:
+                return self.found(pivot) + (here - self.found(pivot)) * left(degrees)
             case {"do": "along", "line": line, "by": by}:
                 return along(self.lines[line], by)
         raise ValueError(f"what is to be done? {move}")

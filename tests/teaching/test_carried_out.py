@@ -20,7 +20,10 @@ from drafting.drawing import Output
 from drafting.export import FORMATS, draft_json
 
 CLOSE = 0.1
-PLAIN = {"trousers": {"front_pocket": "none", "back_pocket": "none"}}
+PLAIN = {
+    "trousers": {"front_pocket": "none", "back_pocket": "none"},
+    "straight_skirt": {"hem_opening": "none"},
+}
 """Options with which a garment's drafted panels are cut as they were drafted."""
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from drafting.craft.curves import swept
 from drafting.craft.darts import PlannedDart
-from drafting.craft.pencil import shaped
+from drafting.craft.pencil import draw_dart, shaped
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.figure import changed
 from drafting.garments.trousers.frame import Frame
@@ -144,8 +144,5 @@ def darts(
     for number, (at, intake, length) in enumerate(plan, 1):
         label = f"{name} dart" if len(plan) == 1 else f"{name} dart {number}"
         middle = sheet.point(f"{label} middle", centre.towards(side, at), "In the middle of the dart's mouth.")
-        near = sheet.point(f"{label} near leg", middle.towards(centre, intake / 2), "Half the dart lies on each side of its middle.")
-        far = sheet.point(f"{label} far leg", middle.towards(side, intake / 2), "Half the dart lies on each side of its middle.")
-        point = sheet.point(f"{label} point", middle.square_out(centre, side, length, "left"), "Ends above the fullest seat.")
-        drawn.append(PlannedDart(near, far, point))
+        drawn.append(draw_dart(label, (centre, side), middle, intake, length, "left", sheet))
     return tuple(drawn)
