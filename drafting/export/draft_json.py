@@ -44,6 +44,7 @@ TAKES: dict[str, tuple[str, ...]] = {
     "square": ("start", "end", "by", "side"),
     "meeting": ("first_start", "first_end", "second_start", "second_end"),
     "along": ("line", "by"),
+    "swing": ("about", "degrees"),
 }
 """What each move takes, in the order of its operands; what follows are words for people."""
 
