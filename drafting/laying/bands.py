@@ -33,7 +33,7 @@ class Profile:
         way: Whose.
         left: Least x of each stretch, by band and stretch; where there is none, infinite.
         right: Greatest x, likewise; where there is none, minus infinite.
-        inset: How far above the first band's lower edge the clearance begins.
+        inset: How far above the first band's lower edge the clearance may begin.
     """
 
     way: Way
@@ -47,15 +47,17 @@ class Profile:
         return len(self.left)
 
 
-def profile(way: Way, band: float, inset: float) -> Profile:
+def profile(way: Way, clear: float, band: float, inset: float) -> Profile:
     """Cut a way's clearance into bands.
 
     Args:
         way: The way.
+        clear: How far at most the clearance reaches below the outline, in cm.
         band: Breadth of a band in cm.
-        inset: How far above the first band's lower edge the clearance begins, under `band`.
+        inset: How far above the first band's lower edge the clearance may begin, under `band`.
     """
-    x0, low, x1, high = way.clearance.bounds
+    x0, _, x1, high = way.clearance.bounds
+    low = -clear
     count = max(1, int(np.ceil((high - low + inset) / band - TINY)))
     feet = low - inset + band * np.arange(count)
     ends = np.full(count, x0 - 1), np.full(count, x1 + 1)

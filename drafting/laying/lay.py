@@ -30,7 +30,7 @@ WIDER = 10.0
 """A cloth so much wider, in cm, is tried to see whether it would save a length."""
 PROBED = 60
 """With more pieces than this a wider cloth is not tried unasked."""
-OWN, OTHERS, PROBE = 4, 2, 1
+OWN, OTHERS, PROBE = 8, 4, 1
 """How the time is shared between a cloth's own width, each usual one, and the wider one."""
 
 Layouts = dict[float, Layout]
@@ -119,7 +119,7 @@ def _layouts(job: _Job, seconds: float) -> Layouts:
         case = _on(job.case, width)
         if not refusing.fits(case):
             continue
-        own = shortest(case, seconds * weight / total)
+        own = shortest(case, seconds * weight / total, hasty=weight == PROBE)
         narrower = [widened(layout, case) for layout in found.values()]
         best = min((own, *narrower), key=lambda layout: round(layout.length, 3))
         found[width] = replace(best, spent=own.spent)

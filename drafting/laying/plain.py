@@ -20,7 +20,7 @@ from drafting.laying.strip import Part, Spot, Spots, Strip, Way, reach
 
 BAND = 0.8
 """Breadth of a band in cm; finer ones cost time and save hardly any cloth."""
-TRIALS = ((30, 6, 24), (100, 1, 2), (math.inf, 1, 1))
+TRIALS = ((30, 3, 10), (100, 1, 2), (math.inf, 1, 1))
 """Up to so many parts, so many arrangements are tried: in haste, and in earnest."""
 LEANINGS = (0.02, 0.3)
 """How far, in cm along the cloth, a place 1 cm nearer to the edge is worth."""
@@ -123,22 +123,21 @@ def _shape(strip: Strip, band: float, way: Way) -> Profile:
     """The way's profile, its anchor on a band's lower edge where it is bound across."""
     inset = 0.0
     if strip.grid.across and way.anchor.across is not None:
-        low = way.clearance.bounds[1]
-        inset = (low - way.anchor.across) % band
+        inset = (-strip.clear - way.anchor.across) % band
         inset = 0.0 if band - inset < 1e-9 else inset
-    return profile(way, band, inset)
+    return profile(way, strip.clear, band, inset)
 
 
 def _firsts(bench: _Bench, part: Part, shape: Profile) -> NDArray[np.intp]:
     """Bands in which the part may begin."""
     strip, way = bench.strip, shape.way
-    lift = shape.inset - way.clearance.bounds[1]  # from a band's edge to the outline's lowest point
+    lift = shape.inset + strip.clear  # from a band's lower edge to the outline's lowest point
     firsts = np.arange(max(0, bench.bands - shape.bands) + 1)
     y = bench.foot + firsts * bench.band + lift
     floor = 0.0 if part.on_fold else strip.floor
     fits = (y > floor - 1e-6) & (y + way.breadth < strip.breadth + 1e-6)
     if part.on_fold:
-        fits &= np.abs(y) < 0.01
+        fits &= np.abs(y) < 1e-6
     if strip.grid.across and way.anchor.across is not None:
         off = (y + way.anchor.across - strip.grid.across_from) / strip.grid.across
         fits &= np.abs(off - np.round(off)) < 1e-6
@@ -163,7 +162,7 @@ def _best(bench: _Bench, taken: Taken, part: Part, time: int, lean: float) -> Sp
         found.append((round(float(cost[best]), 6), k, shape, float(x[best]), int(firsts[best])))
     _, _, shape, x_best, first = min(found, key=lambda f: f[:2])
     taken.add(shape, x_best, first)
-    y = bench.foot + first * bench.band + shape.inset - shape.way.clearance.bounds[1]
+    y = bench.foot + first * bench.band + shape.inset + bench.strip.clear
     return Spot(part, time, shape.way, x_best, 0.0 if part.on_fold else y)
 
 

@@ -22,8 +22,9 @@ practice, no source."""
 
 BedKind = Literal["open", "folded"]
 
-STRICTER = 0.15
-"""Share of the time in which a two-way cloth is tried with all tops one way."""
+STRICTER, AMPLE = 0.2, 4.0
+"""Share of the time in which the engine tries a two-way cloth with all tops one way; only where
+there are seconds enough, for the search of one garment takes a second or two to come to rest."""
 NEAR = 0.2
 """A lay within this of the least possible length, in cm, is not searched further."""
 
@@ -121,18 +122,20 @@ def least_length(case: Case) -> float:
     return max(area / case.cloth.usable, *(part.ways[0].length for part in parts))
 
 
-def shortest(case: Case, seconds: float) -> Layout:
+def shortest(case: Case, seconds: float, *, hasty: bool = False) -> Layout:
     """The shortest lay found; on a two-way cloth it is never longer than with all tops one way.
 
     Args:
         case: What to lay on what.
         seconds: Time for the engine; 0 for none.
+        hasty: Whether few plain arrangements will do; they will where the engine is to follow.
     """
+    hasty = hasty or seconds >= engine.LEAST
     if case.cloth.one_way:
-        return _shortest(case, seconds)
+        return _shortest(case, seconds, hasty=hasty)
     stricter = replace(case, cloth=replace(case.cloth, one_way=True))
-    first = _shortest(stricter, seconds * STRICTER)
-    own = _shortest(case, seconds - first.spent)
+    first = _shortest(stricter, seconds * STRICTER if seconds >= AMPLE else 0.0, hasty=hasty)
+    own = _shortest(case, seconds - first.spent, hasty=hasty)
     best = min(own, first, key=_rank)
     return replace(best, spent=own.spent + first.spent)
 
@@ -152,11 +155,10 @@ def _rank(layout: Layout) -> tuple[float, bool]:
     return round(layout.length, 3), layout.engine != "plain"
 
 
-def _shortest(case: Case, seconds: float) -> Layout:
-    hasty = seconds >= engine.LEAST
+def _shortest(case: Case, seconds: float, *, hasty: bool) -> Layout:
     plains = [_plain(beds, hasty=hasty) for beds in case.variants()]
     best = min(plains, key=_rank)
-    if not hasty or best.length < least_length(case) + NEAR:
+    if seconds < engine.LEAST or best.length < least_length(case) + NEAR:
         return best
     spots = tuple(_searched(best, seconds))
     improved = replace(best, spots=spots, engine="spyrrow")
