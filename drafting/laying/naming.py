@@ -10,7 +10,7 @@ from shapely import affinity
 from shapely.geometry.base import BaseGeometry
 
 from drafting.drawing import Group, Pen, Role, Stroke, Text
-from drafting.drawing.lettering import ABOVE, BELOW, PITCH, width
+from drafting.drawing.lettering import ABOVE, BELOW, PITCH, SLACK, width
 from drafting.drawing.shapes import line, polygon
 from drafting.drawing.sounding import Area
 from drafting.geometry import Path, Point, Transform, polyline, turn
@@ -133,7 +133,7 @@ class _Sounded:
 
     def texts(self, lines: tuple[str, ...], size: float) -> tuple[Text, ...]:
         """The lines in a free box, or nothing."""
-        wide = max(width(text, size) for text in lines)
+        wide = SLACK * max(width(text, size) for text in lines)
         tall = (ABOVE + BELOW + PITCH * (len(lines) - 1)) * size
         corner = self.area.place(wide * FINE, tall * FINE)
         if corner is None:

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.drawing import WORDS, Group, Item, Output, Role, Sheet, Stroke, Text
-from drafting.drawing.lettering import PITCH, wrapped
+from drafting.drawing.lettering import PITCH, SLACK, wrapped
 from drafting.geometry import Point, Transform, polyline
 from drafting.laying import table
 from drafting.laying.naming import named
@@ -137,12 +137,17 @@ def _description(plan: ClothPlan, view: View, cloth: str, scale: int) -> str:
 
 
 def _high(lines: tuple[Line, ...], width: float) -> float:
-    return sum(PITCH * size * len(wrapped(text, size, width)) for text, size in lines)
+    return sum(PITCH * size * len(_rows(text, size, width)) for text, size in lines)
+
+
+def _rows(text: str, size: float, width: float) -> tuple[str, ...]:
+    """The text broken to a breadth, with room for a viewer's broader letters."""
+    return wrapped(text, size, width / SLACK)
 
 
 def _lines(lines: tuple[Line, ...], left: float, top: float, width: float) -> Iterator[Text]:
     for text, size in lines:
-        for row in wrapped(text, size, width):
+        for row in _rows(text, size, width):
             top -= PITCH * size
             yield Text(row, Point(left, top + 0.4 * size), size, Role.CAUTION)
 
