@@ -1,4 +1,4 @@
-"""The slant pocket: the front's corner cut away, and everything behind it traced from the front.
+"""Slant and curved pockets: the front's corner cut away, and all behind it traced from the front.
 
 Upper layer: a facing of the cloth along the mouth, sewn to the bag. Under layer: the side piece,
 which fills the corner and goes on under the mouth, sewn to the under bag. Both layers end in the
@@ -6,12 +6,15 @@ waist seam and in the side seam, and are closed along the bag's inner and lower 
 
 Source: mouth of 15 to 16 cm and at least half the hand and 1.5, its top 3 to 5 cm from the side,
 facings 4 to 6 cm past the mouth, bags 28 to 32 cm long from the waist and 10 cm below the mouth,
-15 to 17 cm wide: common practice, no source.
+15 to 17 cm wide; a curved mouth 9 to 11 cm along the waist and some 9 cm down the side, a quarter
+of an ellipse: common practice, no source.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Literal
 
 from drafting.craft.piecework import plumb_grain, turned_over
 from drafting.craft.sheet import DraftSheet
@@ -23,14 +26,16 @@ from drafting.geometry import (
     Vector,
     crossing_with_line,
     join,
+    meet,
     polyline,
     root,
     with_handles,
 )
 from drafting.pattern import Cut, Edge, Notch, Notion, Piece, Seam, SeamPart
 
+Mouth = Literal["slant", "curved"]
+
 LEAST_MOUTH = 15.0
-INSET, LEAST_INSET = 4.0, 3.0
 FACING = 4.5
 LEAST_FACING = 2.0
 FACING_BELOW = 7.0
@@ -39,6 +44,9 @@ LEAST_BAG_TOP = 0.5
 BAG_LENGTH, BAG_WIDTH, BELOW_MOUTH = 28.0, 16.0, 10.0
 BESIDE_DART = 0.8
 """The bag's inner edge stays this far (cm) beside the front dart, so that it lies flat."""
+
+QUARTER = 0.5523
+"""Handles of this share of the way to the corner draw a quarter of an ellipse."""
 
 PAIR = (Cut("main", 2, mirrored=True),)
 BAG = (Cut("pocketing", 2, mirrored=True),)
@@ -78,15 +86,45 @@ class _Lines:
 
     waist: Path
     side: Path
-    top: Point
-    end: Point
+    mouth: Path
+    inner: Path
     top_at: float
     end_at: float
-    inner_top: tuple[Point, float]
-    inner_end: tuple[Point, float]
+    inner_top_at: float
+    inner_end_at: float
     fold: tuple[Point, float]
     bottom: Point
     side_end_at: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Shape:
+    """A mouth's shape: how it runs, and how far from the side its top stands, usually and least."""
+
+    draw: Callable[[Path, float, Path, float], Path]
+    inset: float
+    least_inset: float
+
+
+def _slanting(waist: Path, top_at: float, side: Path, end_at: float) -> Path:
+    return polyline(waist.at(top_at), side.at(end_at))
+
+
+def _curving(waist: Path, top_at: float, side: Path, end_at: float) -> Path:
+    """A quarter of an ellipse, square to the waist and to the side."""
+    top, end = waist.at(top_at), side.at(end_at)
+    down, out = waist.tangent_at(top_at).left, side.tangent_at(end_at).right
+    corner = meet(top, down, end, out)
+    if corner is None:
+        return polyline(top, end)
+    handles = QUARTER * corner.distance(top), QUARTER * corner.distance(end)
+    return Path((with_handles(top, down, end, out, *handles),))
+
+
+_SHAPES: dict[Mouth, _Shape] = {
+    "slant": _Shape(_slanting, inset=4.0, least_inset=3.0),
+    "curved": _Shape(_curving, inset=10.0, least_inset=6.0),
+}
 
 
 def slant_pocket(
@@ -96,8 +134,9 @@ def slant_pocket(
     inset: float | None,
     clear_of: float | None,
     sheet: DraftSheet,
+    shape: Mouth = "slant",
 ) -> SlantPocket:
-    """Cut a slant pocket into a front.
+    """Cut a slant or a curved pocket into a front.
 
     Args:
         waist: The front's waist from the centre to the side, cm; the side lies to the left.
@@ -106,18 +145,20 @@ def slant_pocket(
         inset: Distance of the mouth's top from the side, along the waist, cm; None for the usual.
         clear_of: x of the dart leg that the bag must stay beside; None where there is no dart.
         sheet: Records what was decided.
+        shape: How the mouth runs.
 
     Raises:
         SpecError: There is no room for the pocket between the side and the dart.
     """
-    sheet.heading("Slant pocket")
-    lines = _lines(waist, side, mouth, inset, clear_of)
-    sheet.length("pocket mouth", lines.top.distance(lines.end), "A hand must pass.")
-    sheet.length("mouth down the side", lines.end_at, "Where the straight mouth meets the side.")
+    sheet.heading(f"{shape.capitalize()} pocket")
+    lines = _lines(waist, side, mouth, inset, clear_of, shape)
+    sheet.length("pocket mouth", lines.mouth.length(), "A hand must pass.")
+    told = "straight" if shape == "slant" else shape
+    sheet.length("mouth down the side", lines.end_at, f"Where the {told} mouth meets the side.")
     sheet.length("bag depth", waist.end.y - lines.bottom.y, "A hand's length below the mouth.")
     return SlantPocket(
         waist=waist.split(lines.top_at)[0],
-        mouth=polyline(lines.top, lines.end),
+        mouth=lines.mouth,
         side=side.split(lines.end_at)[1],
         inset=waist.length() - lines.top_at,
         pieces=(_side_piece(lines), _facing(lines), *_bags(lines)),
@@ -127,34 +168,43 @@ def slant_pocket(
 
 
 def _lines(
-    waist: Path, side: Path, mouth: float, asked: float | None, clear_of: float | None
+    waist: Path, side: Path, mouth: float, asked: float | None, clear_of: float | None, shape: Mouth
 ) -> _Lines:
+    drawn = _SHAPES[shape]
     inmost = (waist.end.x + BAG_WIDTH) if clear_of is None else clear_of - BESIDE_DART
     fold_at = _crossing_x(waist, inmost)
     room = waist.length() - fold_at - LEAST_FACING - LEAST_BAG_TOP
-    inset = max(LEAST_INSET, min(INSET, room)) if asked is None else asked
+    inset = max(drawn.least_inset, min(drawn.inset, room)) if asked is None else asked
     if inset > room:
-        raise _no_room("garment.pocket_inset", inset)
+        raise _no_room("garment.pocket_inset", inset, shape)
     top_at = waist.length() - inset
-    top = waist.at(top_at)
-    end_at = root(lambda s: side.at(s).distance(top) - mouth, inset, min(40.0, side.length()))
+
+    def off(end_at: float) -> float:
+        return drawn.draw(waist, top_at, side, end_at).length() - mouth
+
+    end_at = root(off, _least_down(inset, shape), min(40.0, side.length()))
     if end_at is None:
-        raise _no_room("garment.pocket_mouth", mouth)
-    end = side.at(end_at)
+        raise _no_room("garment.pocket_mouth", mouth, shape)
+    end, inner_end_at = side.at(end_at), end_at + FACING_BELOW
     inner_top_at = max(top_at - FACING, fold_at + LEAST_BAG_TOP)
-    inner_end_at = end_at + FACING_BELOW
+    ends = (top_at, end_at), (inner_top_at, inner_end_at)
+    mouth_line, inner = (drawn.draw(waist, a, side, b) for a, b in ends)
     bottom = Point(inmost, min(end.y - BELOW_MOUTH, waist.end.y - BAG_LENGTH))
     return _Lines(
-        waist, side, top, end, top_at, end_at,
-        (waist.at(inner_top_at), inner_top_at), (side.at(inner_end_at), inner_end_at),
+        waist, side, mouth_line, inner, top_at, end_at, inner_top_at, inner_end_at,
         (waist.at(fold_at), fold_at), bottom, _side_end(side, bottom.y + 4.0, inner_end_at),
     )  # fmt: skip
 
 
-def _no_room(where: str, received: float) -> SpecError:
+def _least_down(inset: float, shape: Mouth) -> float:
+    """How far down the side a mouth's end is looked for at least, in cm."""
+    return inset if shape == "slant" else 2.0
+
+
+def _no_room(where: str, received: float, shape: Mouth) -> SpecError:
     return SpecError(
-        "There is no room for a slant pocket between the side seam and the front dart: bring the "
-        "mouth nearer to the side, or choose no front pocket.",
+        f"There is no room for a {shape} pocket between the side seam and the front dart: bring "
+        "the mouth nearer to the side, or choose no front pocket.",
         where=where,
         received=received,
     )
@@ -176,11 +226,11 @@ def _side_piece(lines: _Lines) -> Piece:
     """The corner that was cut away, and a facing's width under the mouth."""
     corner = lines.waist.length()
     edges = (
-        Edge("waist_under", lines.waist.between(lines.inner_top[1], lines.top_at), kind="waist"),
+        Edge("waist_under", lines.waist.between(lines.inner_top_at, lines.top_at), kind="waist"),
         Edge("waist", lines.waist.between(lines.top_at, corner), kind="waist"),
         Edge("side", lines.side.split(lines.end_at)[0], kind="side"),
-        Edge("side_under", lines.side.between(lines.end_at, lines.inner_end[1]), kind="side"),
-        Edge("inner", polyline(lines.inner_end[0], lines.inner_top[0]), kind="pocket"),
+        Edge("side_under", lines.side.between(lines.end_at, lines.inner_end_at), kind="side"),
+        Edge("inner", lines.inner.reversed(), kind="pocket"),
     )
     notches = (
         Notch("waist_under", edges[0].path.length(), 1, "pocket-top"),
@@ -192,10 +242,10 @@ def _side_piece(lines: _Lines) -> Piece:
 def _facing(lines: _Lines) -> Piece:
     """The strip of cloth behind the mouth; it faces inward, so it is drawn turned over."""
     edges = (
-        Edge("waist", lines.waist.between(lines.inner_top[1], lines.top_at), kind="waist"),
-        Edge("mouth", polyline(lines.top, lines.end), kind="pocket"),
-        Edge("side", lines.side.between(lines.end_at, lines.inner_end[1]), kind="side"),
-        Edge("inner", polyline(lines.inner_end[0], lines.inner_top[0]), kind="pocket"),
+        Edge("waist", lines.waist.between(lines.inner_top_at, lines.top_at), kind="waist"),
+        Edge("mouth", lines.mouth, kind="pocket"),
+        Edge("side", lines.side.between(lines.end_at, lines.inner_end_at), kind="side"),
+        Edge("inner", lines.inner.reversed(), kind="pocket"),
     )
     return turned_over(_piece("pocket_facing", "Pocket facing", PAIR, edges, ()))
 
@@ -207,9 +257,9 @@ def _bags(lines: _Lines) -> tuple[Piece, Piece]:
     reach = abs(lines.bottom.x - corner.x) / 3
     foot = Path((with_handles(corner, up.right, lines.bottom, -LEFT, reach),))
     edges = (
-        Edge("waist", lines.waist.between(lines.fold[1], lines.inner_top[1]), kind="waist"),
-        Edge("inner", polyline(lines.inner_top[0], lines.inner_end[0]), kind="pocket"),
-        Edge("side", lines.side.between(lines.inner_end[1], lines.side_end_at), kind="side"),
+        Edge("waist", lines.waist.between(lines.fold[1], lines.inner_top_at), kind="waist"),
+        Edge("inner", lines.inner, kind="pocket"),
+        Edge("side", lines.side.between(lines.inner_end_at, lines.side_end_at), kind="side"),
         Edge("foot", foot, kind="pocket"),
         Edge("inside", polyline(lines.bottom, lines.fold[0]), kind="pocket"),
     )
