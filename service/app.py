@@ -71,6 +71,7 @@ async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
     app.state.house.bench.open()
     yield
     app.state.house.bench.close()
+    app.state.house.hands.close()
 
 
 def _let_in(app: FastAPI, settings: Settings) -> None:

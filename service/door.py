@@ -55,7 +55,8 @@ class Door:
             await self.app(scope, receive, send)
             return
         visit = Visit(scope["method"] == "HEAD")
-        inside = {**scope, "method": "GET"} if visit.head else scope
+        known = {**scope.get("state", {}), "request_id": visit.request_id}
+        inside = {**scope, "state": known, **({"method": "GET"} if visit.head else {})}
         sends = _Sender(visit, send)
         try:
             await self._serve(inside, _counted(visit, receive), sends, visit)

@@ -95,6 +95,14 @@ def sample_order(garment: Garment) -> dict[str, Any]:
     }
 
 
+def sample_range(kind: str) -> dict[str, Any]:
+    """A size range as a client would ask for it."""
+    return {
+        "garment": {"kind": kind},
+        "sizes": {"table": "women", "from": "84-regular", "to": "100-regular"},
+    }
+
+
 def sample(garment: Garment, chosen: Format) -> Drafted:
     """The garment on its reference body."""
     body, findings = prepare(dict(garment.sample), "women", garment.needs, garment.optional)

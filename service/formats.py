@@ -4,15 +4,13 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol, TypeVar
 
 from service.problems import ProblemError, Trouble
 from service.suggestions import did_you_mean
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
-
-    from drafting.export import Format
 
 _RANGE = re.compile(
     r"\s*(?P<kind>\*|[\w.!#$&^+-]+)/(?P<sub>\*|[\w.!#$&^+-]+)\s*(?P<rest>(?:;[^;]*)*)", re.ASCII
@@ -21,6 +19,23 @@ _WEIGHT = re.compile(r";\s*q\s*=\s*([01](?:\.\d{0,3})?)\s*(?:;|$)", re.ASCII | r
 
 LONGEST_ACCEPT = 2000
 """Characters of an Accept header that are read."""
+
+
+class Offered(Protocol):
+    """A format that can be made."""
+
+    @property
+    def name(self) -> str:
+        """What orders call it."""
+        ...
+
+    @property
+    def media_type(self) -> str:
+        """What headers call it."""
+        ...
+
+
+F = TypeVar("F", bound=Offered)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,9 +91,7 @@ def _weight(asked: tuple[MediaRange, ...], media_type: str) -> float:
     return closest.weight if closest.closeness(media_type) else 0.0
 
 
-def chosen(
-    query: str | None, output: str | None, accept: str | None, formats: Iterable[Format]
-) -> Format:
+def chosen(query: str | None, output: str | None, accept: str | None, formats: Iterable[F]) -> F:
     """The format to answer in.
 
     Args:
@@ -102,7 +115,7 @@ def chosen(
     return found
 
 
-def _not_acceptable(name: str | None, offered: tuple[Format, ...]) -> ProblemError:
+def _not_acceptable(name: str | None, offered: tuple[Offered, ...]) -> ProblemError:
     names = [each.name for each in offered]
     detail = f"What can be made: {', '.join(names)}.{did_you_mean(name, names)}"
     trouble = Trouble(

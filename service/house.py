@@ -7,6 +7,9 @@ from typing import TYPE_CHECKING, Annotated
 
 from fastapi import Depends, Request
 
+from service.batching.hired import hands_for
+from service.batching.streamed import Places
+from service.batching.task import Tools
 from service.limits import Workbench
 from service.problems import ProblemError
 from service.schemas import OrderForm
@@ -16,22 +19,47 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from drafting.garments.garment import Garment
+    from service.batching.hands import Hands
     from service.settings import Settings
 
 
 @dataclass(frozen=True, slots=True)
 class House:
-    """The settings, the chapters, the form that orders are filled in on, and the workbench."""
+    """What every route needs.
+
+    Attributes:
+        settings: Limits and addresses.
+        garments: The chapters.
+        form: The form that orders are filled in on.
+        bench: Drafts single orders.
+        hands: Draft batches and size ranges, in other processes.
+        tools: What those need to know.
+        batches: Places for batches.
+        ranges: Places for size ranges.
+    """
 
     settings: Settings
     garments: Mapping[str, Garment]
     form: OrderForm
     bench: Workbench
+    hands: Hands
+    tools: Tools
+    batches: Places
+    ranges: Places
 
     @classmethod
     def built(cls, settings: Settings, garments: Mapping[str, Garment]) -> House:
         """A house for these garments."""
-        return cls(settings, garments, OrderForm(garments), Workbench(settings))
+        return cls(
+            settings,
+            garments,
+            OrderForm(garments),
+            Workbench(settings),
+            hands_for(settings),
+            Tools.of(garments, settings.max_json_depth, settings.order_seconds),
+            Places(settings.batches_at_once),
+            Places(settings.ranges_at_once),
+        )
 
     def garment(self, kind: str) -> Garment:
         """The chapter of that kind. Raises ProblemError (not-found)."""

@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
     from types import TracebackType
 
 LOGGER = logging.getLogger("tapeline")
@@ -66,5 +67,9 @@ def request_line(**told: object) -> None:
 
 def fault(error: BaseException, request_id: str) -> None:
     """Log a fault of the service itself, without its message: that may quote the order."""
-    told = {"request_id": request_id, **outline(type(error), error.__traceback__)}
-    LOGGER.error("fault", extra={"told": told})
+    outlined(outline(type(error), error.__traceback__), request_id)
+
+
+def outlined(told: Mapping[str, Any], request_id: str) -> None:
+    """Log a fault that was outlined elsewhere."""
+    LOGGER.error("fault", extra={"told": {"request_id": request_id, **told}})

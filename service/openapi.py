@@ -12,13 +12,15 @@ from pydantic import TypeAdapter
 from drafting import DRAFTING_VERSION
 from drafting.body import MEASURES, RANGES
 from drafting.drawing import Output
+from drafting.export import FORMATS
 from drafting.pattern import Finish
 from service.answers import Problem
 from service.docstrings import describe
-from service.drafts import sample_order
+from service.drafts import sample_order, sample_range
 from service.lengths import LONGEST_TEXT, PATTERN
 from service.plan import Each, Fields, IsLength, Plan, plan_of
 from service.problems import MEDIA_TYPE, PROBLEMS
+from service.ranges.form import RangePart
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -96,8 +98,23 @@ def _put_examples(document: Schema, house: House) -> None:
         kind: {"summary": garment.title, "value": sample_order(garment)}
         for kind, garment in house.garments.items()
     }
-    body = document["paths"]["/v1/patterns"]["post"]["requestBody"]
-    body["content"]["application/json"]["examples"] = examples
+    _content(document, "/v1/patterns")["application/json"]["examples"] = examples
+    ranges = {
+        kind: {"summary": f"{garment.title}, sizes out of a table", "value": sample_range(kind)}
+        for kind, garment in house.garments.items()
+    }
+    _content(document, "/v1/size-ranges")["application/json"]["examples"] = ranges
+    orders = [
+        {"id": f"{kind}-1", **sample_order(garment)} for kind, garment in house.garments.items()
+    ]
+    lines = "".join(json.dumps(order) + "\n" for order in orders)
+    for content in _content(document, "/v1/batches").values():
+        content["example"] = lines
+
+
+def _content(document: Schema, path: str) -> Schema:
+    content: Schema = document["paths"][path]["post"]["requestBody"]["content"]
+    return content
 
 
 def order_schemas(house: House) -> Schema:
@@ -110,7 +127,25 @@ def order_schemas(house: House) -> Schema:
         _publish(parts[kind.__name__], plan_of(kind))
     for name in ("finish", "output"):
         order["properties"][name].pop("default", None)
+    parts |= range_schemas(order)
     return {"Order": order, "Sides": SIDES, "WrittenInches": WRITTEN_INCHES, **parts}
+
+
+def range_schemas(order: Schema) -> Schema:
+    """Schemas of a size range: an order with sizes in place of measurements."""
+    part = RangePart.model_json_schema(ref_template=REF)
+    parts: Schema = part.pop("$defs")
+    parts["OwnSize"]["properties"]["measurements"] = _measurements()
+    part["properties"]["each"]["enum"] = [*FORMATS]
+    common = {k: v for k, v in order["properties"].items() if k != "measurements"}
+    whole: Schema = {
+        **{k: v for k, v in order.items() if k not in ("required", "properties")},
+        "title": "SizeRange",
+        "description": "An order with sizes in place of measurements.",
+        "properties": {**common, **part["properties"]},
+        "required": ["garment", "sizes"],
+    }
+    return {"SizeRange": whole, **parts}
 
 
 def _dataclasses(*kinds: Any) -> Iterator[type]:

@@ -158,6 +158,23 @@ PROBLEMS: dict[str, ProblemKind] = _table(
         "or larger pages if it happens again.",
     ),
     ProblemKind(
+        "worker-lost",
+        503,
+        "The worker was lost",
+        "Every worker that took up this order of a batch, or this size range, died over it or "
+        "beside it.",
+        "Send it again by itself. If that fails too, report it with the order if you may.",
+    ),
+    ProblemKind(
+        "no-workers",
+        503,
+        "No workers",
+        "The cluster that drafts batches and size ranges for this installation cannot be reached, "
+        "or was lost on the way.",
+        "Send what was not drafted again after the seconds that the Retry-After header tells. "
+        "Single orders are drafted all the while.",
+    ),
+    ProblemKind(
         "not-ready",
         503,
         "Not taking orders now",
@@ -232,12 +249,13 @@ def _written(problem: ProblemError, kind: ProblemKind) -> bytes:
         "title": kind.title,
         "status": kind.status,
         "detail": problem.detail,
-        "errors": [_told(trouble) for trouble in problem.troubles[:MOST_TROUBLES]],
+        "errors": [told_trouble(trouble) for trouble in problem.troubles[:MOST_TROUBLES]],
     }
     return json.dumps(document, ensure_ascii=False, allow_nan=False).encode()
 
 
-def _told(trouble: Trouble) -> dict[str, Any]:
+def told_trouble(trouble: Trouble) -> dict[str, Any]:
+    """One thing to change, as answers tell it."""
     return {
         "pointer": trouble.pointer,
         "code": trouble.code,

@@ -35,16 +35,21 @@ async def read_json(request: Request, settings: Settings) -> Any:
     return decode(body, settings.max_json_depth)
 
 
-def refuse_other_media(headers: Mapping[str, str]) -> None:
-    """Raise unsupported-media-type unless the body says that it is plain JSON in UTF-8."""
+def refuse_other_media(headers: Mapping[str, str], taken: tuple[str, ...] = ()) -> None:
+    """Raise unsupported-media-type unless the body says that it is plain JSON in UTF-8.
+
+    Where media types are `taken`, it must be one of them instead.
+    """
+    name = taken[0] if taken else "application/json"
     coding = headers.get("content-encoding", "identity").strip().lower()
     if coding not in ("", "identity"):
         _refuse_media(f"The body is compressed ({coding[:40]}).", {"Accept-Encoding": "identity"})
     media, _, parameters = headers.get("content-type", "").lower().partition(";")
     if not media.strip():
-        _refuse_media("The Content-Type header is missing; it must be application/json.")
-    if not _JSON_TYPE.fullmatch(media.strip()):
-        _refuse_media("The Content-Type header must be application/json.")
+        _refuse_media(f"The Content-Type header is missing; it must be {name}.", {"Accept": name})
+    kind = media.strip()
+    if not (kind in taken if taken else _JSON_TYPE.fullmatch(kind)):
+        _refuse_media(f"The Content-Type header must be {name}.", {"Accept": name})
     charset = _CHARSET.search(parameters)
     if charset and charset[1] not in ("utf-8", "utf8", "us-ascii"):
         _refuse_media("JSON is sent in UTF-8.")

@@ -30,6 +30,17 @@ class Settings:
         order_seconds: Longest time for one order, in seconds.
         workers: Orders drafted at the same time in one process.
         queue_length: Orders that may wait for a worker; more are answered 503.
+        batch_workers: Processes that draft batches and size ranges; 0 for one a core.
+        cluster: Address of a Dask scheduler whose workers do that instead; empty for none.
+        batches_at_once: Batches that run at the same time; more are answered 503.
+        batch_lines: Most orders in a batch.
+        batch_bytes: Longest batch, in bytes.
+        batch_body_seconds: Longest time for a batch to arrive, in seconds.
+        reader_seconds: A client that takes nothing of its answer for so long is given up.
+        beat_seconds: From one progress report of a batch to the next.
+        ranges_at_once: Size ranges in work or waiting; more are answered 503.
+        range_sizes: Most sizes in a range.
+        range_seconds: Longest time for a size range, in seconds.
         max_age: How long GET answers may be cached, in seconds.
         cors_origins: Origins whose pages may call the service, separated by commas; "*" for all.
     """
@@ -41,6 +52,17 @@ class Settings:
     order_seconds: float = 30.0
     workers: int = 2
     queue_length: int = 64
+    batch_workers: int = 0
+    cluster: str = ""
+    batches_at_once: int = 2
+    batch_lines: int = 10_000
+    batch_bytes: int = 16 * 1024 * 1024
+    batch_body_seconds: float = 120.0
+    reader_seconds: float = 60.0
+    beat_seconds: float = 1.0
+    ranges_at_once: int = 8
+    range_sizes: int = 20
+    range_seconds: float = 60.0
     max_age: int = 3600
     cors_origins: tuple[str, ...] = ()
 

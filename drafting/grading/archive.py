@@ -6,7 +6,7 @@ import hashlib
 import json
 import re
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from io import BytesIO
 
@@ -18,12 +18,13 @@ from drafting.grading.documents import (
     Plain,
     grade_document,
     refusal_document,
+    size_told,
     table_csv,
     table_document,
 )
 from drafting.grading.grade import grade_report
 from drafting.grading.measures import measure_table
-from drafting.grading.sizes import SizeDrafted, SizeRange
+from drafting.grading.sizes import SizeRange
 
 MEDIA_TYPE = "application/zip"
 EPOCH = (1980, 1, 1, 0, 0, 0)
@@ -75,8 +76,16 @@ def file_stem(name: str) -> str:
     return re.sub(r"[^A-Za-z0-9_-]+", "-", name).strip("-") or "size"
 
 
+Refuse = Callable[[DraftingError], Plain]
+
+
 def range_archive(
-    sizes: SizeRange, chosen: Format, output: Output, *, allow_unsound: bool = False
+    sizes: SizeRange,
+    chosen: Format,
+    output: Output,
+    *,
+    allow_unsound: bool = False,
+    refuse: Refuse = refusal_document,
 ) -> bytes:
     """A file for each size in a format, measures.csv, measures.json, grade.json and the manifest.
 
@@ -85,12 +94,13 @@ def range_archive(
         chosen: Format of the sizes' files.
         output: Paper, language and unit.
         allow_unsound: Write unsound sizes too; else only the manifest tells of them.
+        refuse: Tells why a size cannot be drafted.
 
     Raises:
         OutputError: A size cannot be made in the form that was asked for.
     """
     table, grade = measure_table(sizes), grade_document(grade_report(sizes))
-    patterns = list(_patterns(sizes, chosen, output, allow_unsound=allow_unsound))
+    patterns = list(_patterns(sizes, chosen, output, refuse, allow_unsound=allow_unsound))
     files = [file for _, file in patterns if file is not None]
     files += [
         ArchivedFile("measures.csv", "text/csv", table_csv(table).encode()),
@@ -107,28 +117,21 @@ def range_archive(
 
 
 def _patterns(
-    sizes: SizeRange, chosen: Format, output: Output, *, allow_unsound: bool
+    sizes: SizeRange, chosen: Format, output: Output, refuse: Refuse, *, allow_unsound: bool
 ) -> Iterator[tuple[Plain, ArchivedFile | None]]:
     """What the manifest says of each size, and its file where it has one."""
     taken: set[str] = set()
     for size in sizes.sizes:
-        told: Plain = {"name": size.name, **_told(size)}
+        told: Plain = {"name": size.name, **size_told(size, refuse)}
         file = None
+        if size.work is not None:
+            told["id"] = pattern_id(size.work)
         if size.work is not None and (size.sound or allow_unsound):
             stem = _unused(f"{sizes.garment.kind}-{file_stem(size.name)}", taken)
             name = f"{stem}.{chosen.extension}"
             file = ArchivedFile(name, chosen.media_type, chosen.write(size.work, output))
             told["file"] = name
         yield told, file
-
-
-def _told(size: SizeDrafted) -> Plain:
-    if size.work is None:
-        refusal = size.refusal or DraftingError("not drafted")
-        return {"verdict": "refused", "refusal": refusal_document(refusal)}
-    errors = [f.message for f in size.work.pattern.findings if f.severity == "error"]
-    failed = {"failed": errors} if errors else {}
-    return {"verdict": size.work.verdict, "id": pattern_id(size.work), **failed}
 
 
 def _unused(stem: str, taken: set[str]) -> str:

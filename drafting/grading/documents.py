@@ -6,6 +6,7 @@ Lengths in mm, Y down.
 from __future__ import annotations
 
 import csv
+from collections.abc import Callable
 from io import StringIO
 from typing import Any
 
@@ -27,32 +28,57 @@ FACTORS = {"cm": MM, "deg": 1.0}
 UNITS = {"cm": "mm", "deg": "deg"}
 
 
-def range_document(sizes: SizeRange, output: Output) -> Plain:
-    """The whole range: each size's pattern or refusal, the table, and the grade report."""
+def refusal_document(error: DraftingError) -> Plain:
+    """Why a size cannot be drafted."""
+    return {"code": error.code, "where": error.where, "message": error.message}
+
+
+def range_document(
+    sizes: SizeRange,
+    output: Output,
+    *,
+    allow_unsound: bool = False,
+    refuse: Callable[[DraftingError], Plain] = refusal_document,
+) -> Plain:
+    """The whole range: each size's pattern or refusal, the table, and the grade report.
+
+    Args:
+        sizes: The range.
+        output: Language and unit of the texts.
+        allow_unsound: Give the patterns of unsound sizes too; else only what failed.
+        refuse: Tells why a size cannot be drafted.
+    """
     return {
         "drafting_version": DRAFTING_VERSION,
         "unit": "mm",
         "garment": in_mm(sizes.spec),
-        "sizes": [_size(size, output) for size in sizes.sizes],
+        "sizes": [_size(size, output, refuse, allow_unsound) for size in sizes.sizes],
         "measures": table_document(measure_table(sizes)),
         "grade": grade_document(grade_report(sizes)),
     }
 
 
-def _size(size: SizeDrafted, output: Output) -> Plain:
-    if size.work is not None:
+def _size(
+    size: SizeDrafted,
+    output: Output,
+    refuse: Callable[[DraftingError], Plain],
+    allow_unsound: bool,  # noqa: FBT001 - as the client's plain yes or no
+) -> Plain:
+    told = {"name": size.name, **size_told(size, refuse)}
+    if size.work is not None and (size.sound or allow_unsound):
+        told["pattern"] = document(size.work, output)
+    return told
+
+
+def size_told(size: SizeDrafted, refuse: Callable[[DraftingError], Plain]) -> Plain:
+    """The verdict of a size, and what failed or why it cannot be drafted."""
+    if size.work is None:
         return {
-            "name": size.name,
-            "verdict": size.work.verdict,
-            "pattern": document(size.work, output),
+            "verdict": "refused",
+            "refusal": refuse(size.refusal or DraftingError("Not drafted.")),
         }
-    refusal = size.refusal or DraftingError("not drafted")
-    return {"name": size.name, "verdict": "refused", "refusal": refusal_document(refusal)}
-
-
-def refusal_document(error: DraftingError) -> Plain:
-    """Why a size cannot be drafted."""
-    return {"code": error.code, "where": error.where, "message": error.message}
+    errors = [f.message for f in size.work.pattern.findings if f.severity == "error"]
+    return {"verdict": size.work.verdict, **({"failed": errors} if errors else {})}
 
 
 def table_document(table: MeasureTable) -> Plain:

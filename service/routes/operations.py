@@ -34,6 +34,10 @@ async def show_limits(request: Request, house: HouseDep) -> Response:
         "orders_at_once": settings.workers,
         "orders_waiting": settings.queue_length,
         "pages": MAX_PAGES,
+        "batch_lines": settings.batch_lines,
+        "batch_bytes": settings.batch_bytes,
+        "batches_at_once": settings.batches_at_once,
+        "range_sizes": settings.range_sizes,
     }
     return kept_json(request, settings, told)
 

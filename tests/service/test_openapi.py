@@ -35,12 +35,14 @@ def test_every_path_of_the_contract_is_described(reference):
         "/healthz",
         "/problems/{code}",
         "/readyz",
+        "/v1/batches",
         "/v1/garments",
         "/v1/garments/{kind}",
         "/v1/garments/{kind}/sample",
         "/v1/limits",
         "/v1/measurements",
         "/v1/patterns",
+        "/v1/size-ranges",
     }
 
 
@@ -59,7 +61,7 @@ def test_every_operation_and_parameter_is_described(reference):
 
 def test_every_problem_that_an_order_can_meet_is_declared(reference):
     told = reference["paths"]["/v1/patterns"]["post"]["responses"]
-    elsewhere = {"not-found", "method-not-allowed", "internal-error"}
+    elsewhere = {"not-found", "method-not-allowed", "internal-error", "worker-lost", "no-workers"}
     for code in PROBLEMS.keys() - elsewhere:
         answer = told[str(PROBLEMS[code].status)]
         assert code in answer["description"]
