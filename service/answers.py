@@ -339,10 +339,6 @@ class LimitsAnswer(TypedDict):
     batch_bytes: Annotated[int, Field(description="Longest batch.")]
     batches_at_once: int
     range_sizes: Annotated[int, Field(description="Most sizes in a range.")]
-    batch_lines: Annotated[int, Field(description="Most orders in a batch.")]
-    batch_bytes: Annotated[int, Field(description="Longest batch.")]
-    batches_at_once: int
-    range_sizes: Annotated[int, Field(description="Most sizes in a range.")]
 
 
 class Health(TypedDict):
