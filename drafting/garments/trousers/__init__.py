@@ -30,13 +30,21 @@ from drafting.garments.trousers.details import (
     straight_band,
 )
 from drafting.garments.trousers.figure import Figure, figure, fitted
-from drafting.garments.trousers.frame import EVEN, Frame, Side, frame, hem_girth, knee_girth
+from drafting.garments.trousers.fits import (
+    fullness,
+    hem_girth,
+    hip_ease,
+    knee_girth,
+    most_over,
+    settle,
+    waist_ease,
+)
+from drafting.garments.trousers.frame import EVEN, Frame, Side, frame
 from drafting.garments.trousers.front import front
 from drafting.garments.trousers.pieces import back_piece, front_piece, hip_is_clear
-from drafting.garments.trousers.spec import Trousers, fullness
+from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued, straight_centre, true
 from drafting.pattern import Notion, Pattern
-from drafting.trace import Length
 
 
 def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
@@ -76,11 +84,12 @@ def _levelled(side: Body, outside: float) -> Body:
 
 def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> Pattern:
     """Draft trousers for a body with even sides, or one side of an uneven one as if both were so."""
-    person, remarks = fitted(body, corrected(figure(cut, sheet), cut.corrections, sheet), lambda f: _crotch_length(f, body, cut, own), sheet)
+    settle(body, cut, sheet)
+    person, remarks = fitted(body, cut, corrected(figure(body, cut, sheet), cut.corrections, sheet), lambda f: _crotch_length(f, body, cut, own), sheet)
     level, front_true, back_true = panels(person, body, cut, sheet, own)
 
     sheet.heading("Details")
-    top = sheet.length("waistband", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
+    top = sheet.length("waistband", body.waist_girth + waist_ease(cut), "Body and ease.")
     front_panel, back_panel, contours = _tops(front_true, back_true, cut)
     depth = cut.band_depth if contours else 0.0
     slit = opening_length(body.hip_girth, top, straight_centre(front_panel), depth, sheet)
@@ -113,9 +122,11 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
         finished_measurements=wants.finished(cut),
         findings=remarks,
         resolved=(
-            ("hem_girth", float(hem_girth(body.hip_girth, cut))),
-            ("knee_girth", float(knee_girth(body.hip_girth, cut))),
+            ("hem_girth", float(hem_girth(body, cut))),
+            ("knee_girth", float(knee_girth(body, cut))),
+            ("waist_ease", float(waist_ease(cut))),
             ("waist_fullness", fullness(cut)),
+            ("hip_ease", float(hip_ease(body, cut))),
             *((("pocket_inset", pocket.inset),) if pocket else ()),
         ),
         notions=_notions(closing.zip, pocket, top, cut),
@@ -127,7 +138,7 @@ def panels(person: Figure, body: Body, cut: Trousers, sheet: DraftSheet, own: Si
     level = frame(body, cut, sheet, own, person)
     front_drawn = front(level, person, body, cut, sheet)
     back_drawn = back(level, front_drawn, person, body, cut, sheet)
-    return level, *true(front_drawn, back_drawn, body.hip_girth + cut.hip_ease + 2 * (person.hips_front + person.hips_back), sheet)
+    return level, *true(front_drawn, back_drawn, body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back), most_over(cut), sheet)
 
 
 def _crotch_length(person: Figure, body: Body, cut: Trousers, own: Side) -> float:

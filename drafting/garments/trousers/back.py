@@ -13,6 +13,7 @@ from drafting.craft.rules import BACK_DIAGONAL
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.welt_pocket import WELT_DOWN, WELT_WIDTH
 from drafting.garments.trousers.figure import Figure, changed
+from drafting.garments.trousers.fits import hip_ease
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.front import at_side_hip, waist_quarter
 from drafting.garments.trousers.panel import Panel, darts, leg, long_seams
@@ -44,7 +45,7 @@ def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, 
     extension = body.hip_girth / 16 + 0.5
     wide = sheet.point("fork carried out", front.fork.right(changed(extension / 2, person.forks / 3 + person.back_fork - person.front_fork)), "Two thirds of the body's depth lie behind.")
     fork = sheet.point("back fork", wide.down(0.5), "Lowered, so that the longer curve takes the inseam to length.")
-    hip_width = changed(body.hip_girth / 4 + Length(cut.hip_ease, "hip ease") * 3 / 8, person.hips_back)
+    hip_width = changed(body.hip_girth / 4 + hip_ease(body, cut) * 3 / 8, person.hips_back)
     hip_side = sheet.point("back side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and the back's share of ease.")
 
     below = leg("back", level, WIDER, person.swing, sheet)

@@ -16,18 +16,17 @@ from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.craft.sheet import DraftSheet
+from drafting.garments.trousers.fits import FITS, Ease, crotch_band
+from drafting.garments.trousers.manners import MANNERS
 from drafting.garments.trousers.spec import Trousers
 from drafting.geometry import root
 from drafting.pattern import Finding
-from drafting.trace import Length
-
-CROTCH_BAND = (-1.0, 3.0)
-"""The crotch seam may be 1 cm shorter to 3 cm longer than the body's crotch length."""
+from drafting.trace import Length, larger, smaller
+from drafting.trace.length import number
 
 FORKS = (0.14, 0.22)
 """Both forks together, as shares of the hip."""
 
-RAISE = (0.0, 4.0)
 SEAT_ANGLE = (4.0, 16.0)
 
 
@@ -83,14 +82,17 @@ def changed(usual: Length, by: float) -> Length:
     return usual + Length(by) if by else usual
 
 
-def figure(cut: Trousers, sheet: DraftSheet) -> Figure:
-    """Decide what the figure that was told makes of the block."""
+def figure(body: Body, cut: Trousers, sheet: DraftSheet) -> Figure:
+    """Decide what the fit, and the figure that was told, make of the method's own draft."""
+    manner = MANNERS[cut.method]
+    drawn = Figure(raised=manner.raised, leaning=manner.leaning)
+    if cut.fit is not None:
+        drawn = sitting(drawn, FITS[cut.fit], body, cut, sheet)
     sheet.heading("Figure")
-    drawn = Figure()
     if sheet.decide("a flat seat", cut.seat == "flat", "Is the seat flat?", "A flat seat needs a shorter, more upright back."):
-        drawn = replace(drawn, forks=drawn.forks - 0.7, raised=1.0, leaning=1.2)
+        drawn = replace(drawn, forks=drawn.forks - 0.7, raised=drawn.raised - 1.0, leaning=drawn.leaning - 0.8)
     if sheet.decide("a full seat", cut.seat == "full", "Is the seat full?", "A full seat needs a longer, more leaning back."):
-        drawn = replace(drawn, forks=drawn.forks + 1.0, raised=3.5, leaning=3.0)
+        drawn = replace(drawn, forks=drawn.forks + 1.0, raised=drawn.raised + 1.5, leaning=drawn.leaning + 1.0)
     if sheet.decide("a full abdomen", cut.abdomen == "full", "Is the abdomen full?", "The front goes up over it, plumb and without darts."):
         drawn = replace(drawn, forks=drawn.forks + 0.5, front_raised=1.5, plumb=True, no_front_darts=True)
     if sheet.decide("a hollow back", cut.hollow_back, "Is the back hollow above the seat?", "Cloth would stand in folds under the band."):
@@ -98,8 +100,37 @@ def figure(cut: Trousers, sheet: DraftSheet) -> Figure:
     return drawn
 
 
+def sitting(own: Figure, fit: Ease, body: Body, cut: Trousers, sheet: DraftSheet) -> Figure:
+    """The forks and the seat line that a fit asks for, where they are not the method's own."""
+    forks = own_forks(body, cut)
+    low, high = (body.hip_girth * share for share in fit.forks)
+    goal = larger(low, smaller(high, Length(forks, "the method's forks")))
+    goal = sheet.length("both forks", goal, "A close cut has short forks, a wide one long ones.")
+    raised, leaning = own.raised, own.leaning
+    if sheet.decide("a leaning seat line", fit.seat is not None, "Does the fit ask for a seat line of its own?", "A close seat leans more and is raised more, to bend and sit in."):
+        angle, least = fit.seat or (0.0, 0.0)
+        raised = max(raised, least)
+        leaning = math.tan(math.radians(angle)) * (drawn_rise(body, cut) / 2 + raised)
+    return replace(own, forks=float(goal) - forks, raised=raised, leaning=leaning)
+
+
+def own_forks(body: Body, cut: Trousers) -> float:
+    """Both forks together in cm, as the method draws them of its own accord.
+
+    The block's front fork is hip/16 + 0.5; the back's that and half of it, and a quarter of the corner.
+    """
+    return float(body.hip_girth) * 17 / 96 + 1.625
+
+
+def drawn_rise(body: Body, cut: Trousers) -> float:
+    """From the waist seam to the crotch line, in cm."""
+    manner = MANNERS[cut.method]
+    band = cut.band_depth if manner.band_in_rise and cut.waistband == "straight" else 0.0
+    return float(body.body_rise) + manner.rise_ease - band
+
+
 def fitted(
-    body: Body, start: Figure, drawn_length: Callable[[Figure], float], sheet: DraftSheet
+    body: Body, cut: Trousers, start: Figure, drawn_length: Callable[[Figure], float], sheet: DraftSheet
 ) -> tuple[Figure, tuple[Finding, ...]]:
     """Bring the drawn crotch seam into the band over the body's measured crotch length.
 
@@ -108,6 +139,7 @@ def fitted(
 
     Args:
         body: The measures; nothing is changed where no crotch length was measured.
+        cut: The options.
         start: The figure to start from.
         drawn_length: Length in cm of the trued crotch seam that a figure gives.
         sheet: Records the decisions.
@@ -115,31 +147,34 @@ def fitted(
     if not body.taken("total_crotch_length"):
         return start, ()
     measured = body.value("total_crotch_length")
-    low, high = measured + CROTCH_BAND[0], measured + CROTCH_BAND[1]
+    low, high = (measured + over for over in crotch_band(cut))
     drawn = drawn_length(start)
-    if not sheet.decide("a fitted crotch seam", not low <= drawn <= high, "Does the block's crotch seam leave the band over the measured length?", "From 1 cm shorter to 3 cm longer sits well."):
+    if not sheet.decide("a fitted crotch seam", not low <= drawn <= high, "Does the crotch seam leave the band over the measured length?", f"{_signed(low - measured)} to {_signed(high - measured)} cm over the body sits well."):
         return start, ()
     goal = low if drawn < low else high
     for turn in range(3):
-        name, change, bounds = _moves(body, start)[turn]
+        name, change, bounds = _moves(body, cut, start)[turn]
         start, drawn = _moved(name, start, change, bounds, goal, drawn_length, sheet)
         if abs(drawn - goal) < 0.01:
             return start, ()
     return start, (_residue(drawn, measured, low, high),)
 
 
+def _signed(value: float) -> str:
+    return f"{'+' if value > 0 else ''}{number(value)}"
+
+
 Change = Callable[[Figure, float], Figure]
 
 
-def _moves(body: Body, start: Figure) -> tuple[tuple[str, Change, tuple[float, float]], ...]:
+def _moves(body: Body, cut: Trousers, start: Figure) -> tuple[tuple[str, Change, tuple[float, float]], ...]:
     """What may be moved, how, and between which values: forks, raise, seat angle."""
-    hip, rise = float(body.hip_girth), float(body.body_rise)
-    block = hip * 17 / 96 + 1.625  # front hip/16 + 0.5; back that and half of it, and a quarter of the corner
-    height = rise / 2 + start.raised
+    hip, own = float(body.hip_girth), own_forks(body, cut)
+    height = drawn_rise(body, cut) / 2 + start.raised
     leans = (height * math.tan(math.radians(SEAT_ANGLE[0])), height * math.tan(math.radians(SEAT_ANGLE[1])))
     return (
-        ("forks", lambda f, v: replace(f, forks=v), (FORKS[0] * hip - block, FORKS[1] * hip - block)),
-        ("raise of the centre back", lambda f, v: replace(f, raised=v), RAISE),
+        ("forks", lambda f, v: replace(f, forks=v), (FORKS[0] * hip - own, FORKS[1] * hip - own)),
+        ("raise of the centre back", lambda f, v: replace(f, raised=v), (0.0, MANNERS[cut.method].most_raised)),
         ("lean of the seat line", lambda f, v: replace(f, leaning=v), leans),
     )
 

@@ -11,12 +11,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.craft.rules import KNEE_OVER_HEM
 from drafting.craft.sheet import DraftSheet
 from drafting.errors import SpecError
 from drafting.garments.trousers.figure import BLOCK, Figure, changed
+from drafting.garments.trousers.fits import hem_girth, knee_girth
+from drafting.garments.trousers.manners import MANNERS
 from drafting.garments.trousers.spec import Trousers
 from drafting.trace import Length, Place, smaller
+from drafting.trace.length import number
 from drafting.trace.place import corner_of_paper
 
 LEAST_SEAT = 1.5
@@ -102,22 +104,9 @@ def _hip_depth(body: Body, high_side: float, sheet: DraftSheet) -> float:
     return smaller(body.side_waist_to_hip, deepest) if low else body.side_waist_to_hip
 
 
-def hem_girth(hip: float, cut: Trousers) -> float:
-    """Girth of the hem in cm: as ordered, or by the hip. Source: derived from the worked sizes."""
-    return (hip - 96) / 4 + 44 if cut.hem_girth is None else Length(cut.hem_girth, "hem girth")
-
-
-def knee_girth(hip: float, cut: Trousers) -> float:
-    """Girth at the knee in cm: as ordered, or the hem and four times the step of the size."""
-    if cut.knee_girth is not None:
-        return Length(cut.knee_girth, "knee girth")
-    return hem_girth(hip, cut) + 4 * KNEE_OVER_HEM.at(hip)
-
-
 def _leg(body: Body, cut: Trousers, sheet: DraftSheet) -> tuple[Length, Length]:
-    hem = sheet.length("hem girth", hem_girth(body.hip_girth, cut), "Round the whole leg.")
-    knee = sheet.length("knee girth", knee_girth(body.hip_girth, cut), "Round the whole leg.")
-    return (
-        sheet.length("half the front hem", hem / 4 - 0.5, "The back is 1 cm wider each side."),
-        sheet.length("half the front knee", knee / 4 - 0.5, "The back is 1 cm wider each side."),
-    )
+    wider = MANNERS[cut.method].wider
+    why = f"The back is {number(wider)} cm wider each side."
+    hem = sheet.length("hem girth", hem_girth(body, cut), "Round the whole leg.")
+    knee = sheet.length("knee girth", knee_girth(body, cut), "Round the whole leg.")
+    return sheet.length("half the front hem", hem / 4 - wider / 2, why), sheet.length("half the front knee", knee / 4 - wider / 2, why)

@@ -13,9 +13,10 @@ from drafting.craft.pencil import hooked
 from drafting.craft.rules import FRONT_DIAGONAL, OPENING_ABOVE_HOOK
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.figure import Figure, changed
+from drafting.garments.trousers.fits import fullness, hip_ease, waist_ease
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.panel import Panel, darts, leg, long_seams
-from drafting.garments.trousers.spec import Trousers, fullness
+from drafting.garments.trousers.spec import Trousers
 from drafting.geometry import RIGHT
 from drafting.trace import RIGHTWARD, Length, Place, along, larger, smaller, straight
 
@@ -30,7 +31,7 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
     sheet.heading("Front")
     corner = sheet.point("front crotch corner", level.crotch.right(body.hip_girth / 12 + 1.5), "Plumb under the centre front.")
     hip_centre = sheet.point("centre front at the hip", corner.level_with(level.hip), "The opening lies above it.")
-    hip_width = changed(body.hip_girth / 4 + Length(cut.hip_ease, "hip ease") / 8, person.hips_front)
+    hip_width = changed(body.hip_girth / 4 + hip_ease(body, cut) / 8, person.hips_front)
     hip_side = sheet.point("front side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and the front's share of ease.")
     fork = sheet.point("front fork", corner.right(changed(body.hip_girth / 16 + 0.5, person.forks / 3 + person.front_fork)), "Half the body's depth, a third of it in front.")
 
@@ -64,7 +65,7 @@ def curve_height(hip_centre: Place, corner: Place, body: Body, cut: Trousers, sh
     """
     fork = body.hip_girth / 16 + 0.5
     usual = larger(smaller(Length(hip_centre.y - corner.y, "hip line over crotch line"), fork * 1.5), fork)
-    straight = needed_opening(body.hip_girth, body.waist_girth + Length(cut.waist_ease, "waist ease"), 0.0) + OPENING_ABOVE_HOOK
+    straight = needed_opening(body.hip_girth, body.waist_girth + waist_ease(cut), 0.0) + OPENING_ABOVE_HOOK
     room = body.body_rise - straight
     if not sheet.compare("a lowered curve start", room, "<", usual, "Do the hips need a longer fly than the straight above the curve takes?", "Waist and twice the opening must pass the hips."):
         return usual
@@ -78,7 +79,7 @@ def at_side_hip(place: Place, level: Frame) -> Place:
 
 def waist_quarter(body: Body, cut: Trousers) -> Length:
     """A quarter of the trouser top, darts closed: body, ease and the fullness over the band."""
-    return (body.waist_girth + Length(cut.waist_ease, "waist ease") + Length(fullness(cut), "fullness")) / 4
+    return (body.waist_girth + waist_ease(cut) + Length(fullness(cut), "fullness")) / 4
 
 
 def intake(spare: float, sheet: DraftSheet) -> tuple[float, ...]:

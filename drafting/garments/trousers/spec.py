@@ -8,11 +8,14 @@ from typing import Annotated, Literal
 from annotated_types import Interval, MaxLen
 
 from drafting.craft.fly import Lap
-from drafting.errors import SpecError
 from drafting.garments.trousers.pins import Correction
 from drafting.pattern.allowance import LENGTH
 
 Girth = Annotated[float | None, Interval(ge=20, le=250), LENGTH]
+
+Method = Literal["block"]
+
+Fit = Literal["slim", "classic", "relaxed", "wide"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,12 +25,20 @@ class Trousers:
     Attributes:
         kind: Always "trousers".
         method: How the pattern is drafted: "block", the two-dart block of the handbook.
-        waist_ease: Waistband over body, all round.
+        fit: How close it sits: slim, classic, relaxed or wide set the eases, knee, hem, forks and seat
+            angle; by default the method's own numbers hold. Single eases win over it.
+        stretch: How far the cloth stretches across, in percent; half of it comes off hip and knee of
+            a close cut, down to 5 % under the body.
+        waist_ease: Waistband over body, all round; by default of the fit, or of the method.
         waist_fullness: Trouser top over waistband, all round, eased on when the band is sewn; by
             default 1 cm with a straight band; none with a contoured one, which is cut from the top.
-        hip_ease: Trousers over body at the hip line, all round.
-        hem_girth: Girth of the hem; by default 44 cm at hip 96 and 1 cm more for each 4 cm of hip.
-        knee_girth: Girth at the knee; by default the hem and some 5 cm.
+        hip_ease: Trousers over body at the hip line, all round; by default of the fit, or of the
+            method. Below 0 in a cloth that stretches only.
+        thigh_ease: Least room over a measured thigh; by default of the fit.
+        knee_ease: Leg over the body's knee; by default of the fit. Not beside knee_girth.
+        hem_girth: Girth of the hem; by default of the fit: without one 44 cm at hip 96 and 1 cm more
+            for each 4 cm of hip.
+        knee_girth: Girth at the knee; by default by the fit, or the hem and some 5 cm.
         hem_over_floor: How far above the floor the hem ends.
         lap: Which front lies on top at the fly.
         front_pocket: Slant pockets in the fronts, or none.
@@ -46,10 +57,14 @@ class Trousers:
     """
 
     kind: Literal["trousers"]
-    method: Literal["block"] = "block"
-    waist_ease: Annotated[float, Interval(ge=0, le=10), LENGTH] = 1.0
+    method: Method = "block"
+    fit: Fit | None = None
+    stretch: Annotated[float, Interval(ge=0, le=60)] = 0.0
+    waist_ease: Annotated[float | None, Interval(ge=0, le=10), LENGTH] = None
     waist_fullness: Annotated[float | None, Interval(ge=0, le=3), LENGTH] = None
-    hip_ease: Annotated[float, Interval(ge=0, le=30), LENGTH] = 4.0
+    hip_ease: Annotated[float | None, Interval(ge=-10, le=30), LENGTH] = None
+    thigh_ease: Annotated[float | None, Interval(ge=0, le=30), LENGTH] = None
+    knee_ease: Annotated[float | None, Interval(ge=0, le=40), LENGTH] = None
     hem_girth: Girth = None
     knee_girth: Girth = None
     hem_over_floor: Annotated[float, Interval(ge=0, le=30), LENGTH] = 2.0
@@ -66,21 +81,3 @@ class Trousers:
     abdomen: Literal["even", "full"] = "even"
     hollow_back: bool = False
     corrections: Annotated[tuple[Correction, ...], MaxLen(12)] = ()
-
-
-def fullness(cut: Trousers) -> float:
-    """Trouser top over band, in cm: 1 with a straight band, none with a contoured one.
-
-    Raises:
-        SpecError: Fullness is asked for with a contoured band, which is cut from the top itself.
-    """
-    if cut.waistband == "straight":
-        return 1.0 if cut.waist_fullness is None else cut.waist_fullness
-    if cut.waist_fullness:
-        raise SpecError(
-            'A contoured waistband is cut from the trouser top, so waist_fullness must be 0: leave it out, or choose waistband "straight".',
-            where="garment.waist_fullness",
-            received=cut.waist_fullness,
-            allowed=(0.0, 0.0),
-        )
-    return 0.0

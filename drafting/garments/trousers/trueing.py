@@ -21,6 +21,7 @@ from drafting.garments.trousers.panel import Panel, inseam_line, inseam_parts, s
 from drafting.geometry import IDENTITY, Path, Segment, Vector, crossing_with_line, join, root
 from drafting.pattern import Dart
 from drafting.trace import Bend, Length, Place, Stroke, along, middle_of, running, straight
+from drafting.trace.length import number
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,25 +54,20 @@ class Trued:
         return join((*parts, rest.transformed(moves[-1])))
 
 
-MOST_OVER = 2.5
-"""The block draws its hip up to 2.5 cm wider than hip and ease; where the hip line lies near the
-crotch line it would be more, and is taken in at the sides. Source: house method, from the published
-examples."""
-
-
-def true(front: Panel, back: Panel, hip: float, sheet: DraftSheet) -> tuple[Trued, Trued]:
+def true(front: Panel, back: Panel, hip: float, over: float, sheet: DraftSheet) -> tuple[Trued, Trued]:
     """True the two panels against each other; each step records what it moved and how far.
 
     Args:
         front: The front as drafted.
         back: The back as drafted.
         hip: Wanted girth at the hip line, body and ease, cm.
+        over: How much wider the hip may be drawn, cm.
         sheet: Records the steps.
     """
     sheet.heading("Trueing")
     inseams = (front.inseam, _even_inseams(front, back, sheet))
     crotches = tuple(_square_crotch(p, i, sheet) for p, i in zip((front, back), inseams, strict=True))
-    front, back = _hips_trued(front, back, crotches, hip, sheet)
+    front, back = _hips_trued(front, back, crotches, hip, over, sheet)
     tops, openings = even_tops(_top(front), _top(back), sheet)
     front_trued, back_trued = (
         _trued(panel, top, opened, crotch, inseam, sheet)
@@ -113,19 +109,19 @@ def _square_crotch(panel: Panel, inseam: Stroke, sheet: DraftSheet) -> Stroke:
     return drawn
 
 
-def _hips_trued(front: Panel, back: Panel, crotches: tuple[Stroke, ...], hip: float, sheet: DraftSheet) -> tuple[Panel, Panel]:
+def _hips_trued(front: Panel, back: Panel, crotches: tuple[Stroke, ...], hip: float, over: float, sheet: DraftSheet) -> tuple[Panel, Panel]:
     """Bring the drawn hip back to its girth where the curves leave it too wide: a third in front."""
     widths = (_width_at_hip(p, c.path) for p, c in zip((front, back), crotches, strict=True))
     drawn = Length(2 * sum(widths), "drawn hip")
-    if sheet.compare("hips taken in", drawn, ">", hip + MOST_OVER, "Is the drawn hip more than 2.5 cm over hip and ease?", "The crotch curves are wide where the hip line is low."):
-        goal, agree = hip + MOST_OVER, "drawn hip = hip and ease + 2.5 cm"
+    if sheet.compare("hips taken in", drawn, ">", hip + over, f"Is the drawn hip more than {number(over)} cm over hip and ease?", "The crotch curves are wide where the hip line is low."):
+        goal, agree = hip + over, f"drawn hip = hip and ease + {number(over)} cm"
     elif sheet.compare("hips let out", drawn, "<", hip, "Is the drawn hip less than hip and ease?", "The seat line leans in where the hip line is high."):
         goal, agree = hip, "drawn hip = hip and ease"
     else:
         return front, back
-    over = (drawn - goal) / 2
-    sheet.true("hips", (("front side at the hip", abs(over) / 3), ("back side at the hip", abs(over) * 2 / 3)), "Taken in or let out at the side seams, a third in front.", agree=agree)
-    return _hip_in(front, over / 3, sheet), _hip_in(back, over * 2 / 3, sheet)
+    off = (drawn - goal) / 2
+    sheet.true("hips", (("front side at the hip", abs(off) / 3), ("back side at the hip", abs(off) * 2 / 3)), "Taken in or let out at the side seams, a third in front.", agree=agree)
+    return _hip_in(front, off / 3, sheet), _hip_in(back, off * 2 / 3, sheet)
 
 
 def _width_at_hip(panel: Panel, crotch: Path) -> float:

@@ -9,10 +9,18 @@ from __future__ import annotations
 from math import inf
 
 from drafting.body import Body
-from drafting.craft.rules import FOOT_GIRTH, OPENING_OVER_HIP
+from drafting.craft.rules import OPENING_OVER_HIP
 from drafting.craft.slant_pocket import least_mouth
 from drafting.garments.trousers.figure import Figure
-from drafting.garments.trousers.frame import Frame, hem_girth, knee_girth
+from drafting.garments.trousers.fits import (
+    foot_girth,
+    hem_girth,
+    hip_ease,
+    knee_girth,
+    most_over,
+    waist_ease,
+)
+from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued
 from drafting.geometry import Path, Point, Vector, crossing_with_line
@@ -58,11 +66,9 @@ def hip(cut: Trousers) -> Girth:
 
 def girths(body: Body, cut: Trousers, person: Figure) -> tuple[Want, ...]:
     """What goes round the body and the leg."""
-    band, seat = body.waist_girth + cut.waist_ease, body.hip_girth + cut.hip_ease + 2 * (person.hips_front + person.hips_back)
-    knee, hem = float(knee_girth(body.hip_girth, cut)), float(hem_girth(body.hip_girth, cut))
-    foot = (
-        body.value("heel_ankle_girth") if body.has("heel_ankle_girth") else FOOT_GIRTH[body.figure]
-    )
+    band, seat = body.waist_girth + waist_ease(cut), body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back)
+    knee, hem = float(knee_girth(body, cut)), float(hem_girth(body, cut))
+    foot = float(foot_girth(body))
     return (
         _near("finished_waist_girth", waist(cut), band, 0.5, 0.5, "Band over body."),
         _near(
@@ -70,7 +76,7 @@ def girths(body: Body, cut: Trousers, person: Figure) -> tuple[Want, ...]:
             hip(cut),
             seat,
             0.5,
-            3.0,
+            most_over(cut) + 0.5,
             "The block draws wider at the hip than its formula, since the back curve leaves the seat line above the hip.",
         ),
         _near("finished_knee_girth", Girth("knee", LEGS, 1), knee, 0.3, 0.3, "Round one leg."),

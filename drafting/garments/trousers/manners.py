@@ -1,0 +1,54 @@
+"""Trousers, the manners of drafting: what each method does of its own accord, in numbers.
+
+Source: each row names its own.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.craft.rules import KNEE_OVER_HEM, SizeBand
+from drafting.garments.trousers.spec import Method
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Manner:
+    """A method's own numbers, in cm.
+
+    Attributes:
+        title: What it is called.
+        waist_ease: Band over body, all round.
+        waist_fullness: Trouser top over a straight band, all round.
+        hip_ease: Trousers over body, all round.
+        underlap: How far the band laps under.
+        raised: How far the centre back is raised.
+        most_raised: How far it may be raised to give the crotch seam its length.
+        leaning: How far the seat line leans in at the waist.
+        wider: How much wider than the front the back is at each side of knee and hem.
+        knee_step: How much wider than the hem a half panel is at the knee.
+        rise_ease: How much deeper than the body rise the crotch seam lies.
+        band_in_rise: Whether a straight band is part of the rise; else it stands above the waist.
+    """
+
+    title: str
+    waist_ease: float
+    waist_fullness: float
+    hip_ease: float
+    underlap: float
+    raised: float
+    most_raised: float
+    leaning: float
+    wider: float
+    knee_step: SizeBand
+    rise_ease: float
+    band_in_rise: bool
+
+
+MANNERS: dict[Method, Manner] = {
+    # W. Aldrich, Metric Pattern Cutting for Women's Wear
+    "block": Manner(
+        title="two-dart block", waist_ease=1.0, waist_fullness=1.0, hip_ease=4.0, underlap=4.0,
+        raised=2.0, most_raised=4.0, leaning=2.0, wider=1.0, knee_step=KNEE_OVER_HEM, rise_ease=0.0, band_in_rise=False,
+    ),
+}
+"""The numbers by the method's name."""
