@@ -59,25 +59,34 @@ def plumb_grain(outline: Path, x: float | None = None) -> tuple[Point, Point]:
     left, _, right, _ = outline.bounds()
     at = (left + right) / 2 if x is None else x
     hits = crossing_with_line(outline, Point(at, 0), Vector(0, 1))
-    heights = sorted(outline.segments[i].at(t).y for i, t in hits)
+    found = sorted(outline.segments[i].at(t).y for i, t in hits)
+    # a line through a joint meets both segments there
+    heights = [y for n, y in enumerate(found) if n == 0 or y - found[n - 1] > _NUDGE]
     low, high = max(zip(heights[::2], heights[1::2], strict=False), key=lambda s: s[1] - s[0])
     return Point(at, low + 0.2 * (high - low)), Point(at, high - 0.2 * (high - low))
 
 
 def turned_over(piece: Piece) -> Piece:
     """The piece seen from its other side, walked counter-clockwise again."""
-    flip = mirror(Point(0, 0), Vector(0, 1))
-    mirrored = replace(
+    return walked_back(moved(piece, mirror(Point(0, 0), Vector(0, 1))))
+
+
+def moved(piece: Piece, by: Transform) -> Piece:
+    """The piece's image, drawn in the same order: a move that mirrors leaves it clockwise.
+
+    Notches keep their distance along their edges, which is right where lengths stay.
+    """
+    over = by.turns_over
+    return replace(
         piece,
-        edges=tuple(e.transformed(flip) for e in piece.edges),
-        darts=tuple(d.transformed(flip) for d in piece.darts),
-        pleats=tuple(p.transformed(flip) for p in piece.pleats),
-        grain=_both(piece.grain, flip),
-        levels=tuple((name, *_both((right, left), flip)) for name, left, right in piece.levels),
-        lengthen=tuple(_both((right, left), flip) for left, right in piece.lengthen),
-        marks=tuple(replace(m, path=m.path.transformed(flip)) for m in piece.marks),
+        edges=tuple(e.transformed(by) for e in piece.edges),
+        darts=tuple(d.transformed(by) for d in piece.darts),
+        pleats=tuple(p.transformed(by) for p in piece.pleats),
+        grain=_both(piece.grain, by),
+        levels=tuple((name, *_across((a, b), by, over=over)) for name, a, b in piece.levels),
+        lengthen=tuple(_across(ends, by, over=over) for ends in piece.lengthen),
+        marks=tuple(replace(m, path=m.path.transformed(by)) for m in piece.marks),
     )
-    return walked_back(mirrored)
 
 
 def walked_back(piece: Piece) -> Piece:
@@ -99,3 +108,9 @@ def counter_clockwise(piece: Piece) -> Piece:
 
 def _both(ends: tuple[Point, Point], by: Transform) -> tuple[Point, Point]:
     return by.point(ends[0]), by.point(ends[1])
+
+
+def _across(ends: tuple[Point, Point], by: Transform, *, over: bool) -> tuple[Point, Point]:
+    """The image of a line, told from left to right again where the move turns it over."""
+    left, right = _both(ends, by)
+    return (right, left) if over else (left, right)

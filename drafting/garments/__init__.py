@@ -2,13 +2,14 @@
 
 from drafting.garments import trousers
 from drafting.garments.garment import Garment, ValidRange
-from drafting.garments.skirts import a_line, gored, straight
+from drafting.garments.skirts import a_line, circle, gored, straight
 
 GARMENTS: dict[str, Garment] = {
     "trousers": trousers.GARMENT,
     "straight_skirt": straight.GARMENT,
     "a_line_skirt": a_line.GARMENT,
     "gored_skirt": gored.GARMENT,
+    "circle_skirt": circle.GARMENT,
 }
 """All chapters by their kind; a test proves that no chapter in the folder is missing."""
 

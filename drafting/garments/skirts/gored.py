@@ -33,7 +33,7 @@ from drafting.garments.skirts.making import LEAST_UNDER_ZIP
 from drafting.garments.skirts.options import OnAWaist
 from drafting.garments.skirts.pieces import panel_piece
 from drafting.garments.skirts.trueing import Lines
-from drafting.garments.skirts.waists import straight_band
+from drafting.garments.skirts.waists import eased, straight_band
 from drafting.geometry import (
     DOWN,
     Cubic,
@@ -125,7 +125,7 @@ def draw(body: Body, cut: GoredSkirt, sheet: DraftSheet) -> Pattern:
     top = sheet.length("finished waist", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
     slit = float(zip_opening(body.hip_girth, top, body.side_waist_to_hip - 2, widths.length - LEAST_UNDER_ZIP, 0.0, sheet))
     pieces, layer = panels(drawn, slit, cut, -float(widths.hip_depth))
-    waist = straight_band(layer, pieces, float(top), cut.waist_fullness, cut)
+    waist = straight_band(layer, pieces, float(top), eased(cut.waist_fullness), cut)
     seams, sewing = assembly((), layer, None, None, waist)
     hem = wish.all_round(tuple((p.name, "hem") for p in pieces))
     hip = Girth("hip", layer.panels, 2)

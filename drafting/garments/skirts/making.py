@@ -16,7 +16,14 @@ from drafting.garments.skirts.lining import Lining, lining
 from drafting.garments.skirts.options import Shaped, fullness
 from drafting.garments.skirts.pieces import panel_piece
 from drafting.garments.skirts.trueing import Lines
-from drafting.garments.skirts.waists import Waist, below_band, contoured_band, facing, straight_band
+from drafting.garments.skirts.waists import (
+    Waist,
+    below_band,
+    contoured_band,
+    eased,
+    facing,
+    straight_band,
+)
 from drafting.pattern import (
     CombinedLength,
     EdgeLength,
@@ -129,5 +136,5 @@ def _waist(
 ) -> Waist:
     hung = None if lined is None else lined.layer
     if bands is None:
-        return straight_band(layer, pieces, top, fullness(cut), cut, hung)
+        return straight_band(layer, pieces, top, eased(fullness(cut)), cut, hung)
     return contoured_band(layer, bands, cut.band_depth, hung) if cut.waistband == "contoured" else facing(layer, bands, hung)

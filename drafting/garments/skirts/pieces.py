@@ -7,7 +7,7 @@ from dataclasses import replace
 from drafting.craft.piecework import counter_clockwise, lengthen_lines, level_lines, plumb_grain
 from drafting.craft.uprights import Upright
 from drafting.garments.skirts.trueing import Lines
-from drafting.geometry import Point, join
+from drafting.geometry import Line, Path, Point, join
 from drafting.pattern import Cut, Edge, Piece, Role
 
 FOLD = (Cut("main", 1),)
@@ -25,8 +25,9 @@ def panel_piece(title: str, lines: Lines, centre: Upright, side: Upright, *, hem
     )
     outline = join(e.path for e in edges)
     ends = (centre.hem[0].path.end if centre.hem else lines.hem.end, lines.side.end)
-    whole = (*level_lines(outline, (("hip", lines.hip),)), *level_end("hem", *ends))
-    below = (lines.hip + lines.centre.end.y) / 2
+    hip = () if lines.hip is None else (("hip", lines.hip),)
+    whole = (*level_lines(outline, hip), *level_end(lines.hem, *ends))
+    below = () if lines.hip is None else ((lines.hip + lines.centre.end.y) / 2,)
     piece = Piece(
         name=lines.name,
         title=title,
@@ -36,13 +37,13 @@ def panel_piece(title: str, lines: Lines, centre: Upright, side: Upright, *, hem
         notches=(*side.notches, *centre.notches_upward),
         grain=plumb_grain(outline),
         levels=tuple((n, a, b) if a.x < b.x else (n, b, a) for n, a, b in whole),
-        lengthen=lengthen_lines(outline, (below,)),
+        lengthen=lengthen_lines(outline, below),
         marks=centre.marks,
         half=centre.on_fold,
     )
     return counter_clockwise(piece)
 
 
-def level_end(name: str, one: Point, two: Point) -> tuple[tuple[str, Point, Point], ...]:
+def level_end(hem: Path, one: Point, two: Point) -> tuple[tuple[str, Point, Point], ...]:
     """The level line of a straight hem; a curved one has none."""
-    return ((name, one, two),) if abs(one.y - two.y) < 1e-6 else ()
+    return (("hem", one, two),) if isinstance(hem.segments[0], Line) and abs(one.y - two.y) < 1e-6 else ()

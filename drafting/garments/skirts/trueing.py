@@ -35,7 +35,7 @@ class Lines:
         side: From the waist down.
         centre: From the waist down.
         hem: From the side to the centre.
-        hip: Height of the hip line.
+        hip: Height of the hip line; None where it is no level line of the piece.
     """
 
     name: str
@@ -46,7 +46,7 @@ class Lines:
     side: Path
     centre: Path
     hem: Path
-    hip: float
+    hip: float | None
 
     @property
     def below_hip(self) -> float:

@@ -55,6 +55,11 @@ class Waist:
     notions: tuple[Notion, ...]
 
 
+def eased(by: float) -> Ease:
+    """So many cm of a skirt's top are eased onto its band."""
+    return Ease("ease", by, by, by) if by else NO_EASE
+
+
 def below_band(back: Lines, front: Lines, depth: float) -> tuple[Lines, Lines, tuple[Contour, Contour]]:
     """Back and front without a band of a depth in cm that was cut off their tops, and that band."""
     two, one = (Top(p.closed, p.side, p.centre, p.planned) for p in (back, front))
@@ -66,14 +71,14 @@ def _under(lines: Lines, band: Contour) -> Lines:
     return replace(lines, waist=band.waist, side=band.side, centre=band.centre, darts=band.darts)
 
 
-def straight_band(layer: Round, pieces: tuple[Piece, ...], top: float, eased: float, cut: OnAWaist, lining: Round | None = None) -> Waist:
+def straight_band(layer: Round, pieces: tuple[Piece, ...], top: float, ease: Ease, cut: OnAWaist, lining: Round | None = None) -> Waist:
     """The straight band, cut in one with its inside, notched where the seams meet it.
 
     Args:
         layer: The skirt's panels.
         pieces: The same as pieces, from the centre back to the centre front.
         top: Length in cm of the finished waist.
-        eased: Skirt top over band, cm.
+        ease: Skirt top over band; of kind "stretch", band over skirt top.
         cut: The options.
         lining: The lining's panels, caught in the band's inside.
     """
@@ -81,14 +86,15 @@ def straight_band(layer: Round, pieces: tuple[Piece, ...], top: float, eased: fl
     share = top / (2 * sum(lengths))
     places = tuple((f"band-{n}", at * share) for n, at in enumerate(joints(lengths, layer.opening), 1))
     band = straight_waistband(top, cut.band_depth, cut.underlap, places, joined_inside=lining is not None, free_underlap=True)
-    ease = Ease("ease", eased, eased, eased) if eased else NO_EASE
     inside = () if lining is None else (
         Seam("lining_waist", along_round(lining, "waist", lining.opening), (SeamPart("waistband", "waist_inside", reversed=True),), ease),
     )
+    skirt, own = along_round(layer, "waist", layer.opening), (SeamPart("waistband", "waist"),)
+    one, two = (own, skirt) if ease.kind == "stretch" else (skirt, own)
     return Waist(
         pieces=(band,),
         making=(),
-        joining=Seam("waist", along_round(layer, "waist", layer.opening), (SeamPart("waistband", "waist"),), ease),
+        joining=Seam("waist", one, two, ease),
         closing=(*inside, underlap_closed(), *straight_band_ends()),
         tape=EdgeLength("waistband", ("waist",)),
         depth=0.0,

@@ -1,0 +1,313 @@
+"""The circle skirt: a ring, or any part of one, whose inner edge is the waist.
+
+The waist's radius is the waist over the angle in radians. The cloth stretches where it lies on the
+bias, so the waist is cut smaller by what it gives, and stretched to the band. It is cut in as many
+panels as the width of the cloth asks for.
+
+Source: geometry; 1 to 2 cm for the give of the bias, the centre or an edge on the straight grain,
+hanging for a day before the hem is levelled: common practice, no source.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Annotated, Literal
+
+from annotated_types import Interval
+
+from drafting.body import Body
+from drafting.craft.around import Opening, Round
+from drafting.craft.circle import arc, width_on_edge, width_on_middle
+from drafting.craft.closure import zip_opening
+from drafting.craft.hemline import leg, skirt_length, unknown_leg
+from drafting.craft.rules import OPENING_OVER_HIP
+from drafting.craft.sheet import DraftSheet
+from drafting.craft.uprights import Upright, on_fold, plain_seam
+from drafting.errors import SpecError
+from drafting.garments.garment import Garment, ValidRange
+from drafting.garments.skirts import straight
+from drafting.garments.skirts import wants as wish
+from drafting.garments.skirts.assembly import assembly
+from drafting.garments.skirts.making import LEAST_UNDER_ZIP
+from drafting.garments.skirts.options import OnAWaist
+from drafting.garments.skirts.pieces import panel_piece
+from drafting.garments.skirts.trueing import Lines
+from drafting.garments.skirts.waists import straight_band
+from drafting.geometry import Path, Point, direction, offset, polyline
+from drafting.pattern import Ease, EdgeLength, Notion, Number, Pattern, Piece
+from drafting.pattern.allowance import LENGTH
+from drafting.trace import Length
+from drafting.trace.place import corner_of_paper
+
+CIRCLES = {"full": 360.0, "three_quarter": 270.0, "half": 180.0, "quarter": 90.0}
+
+AROUND = 3.0
+"""Room in cm that hem and seam allowances need across the cloth. House method."""
+
+WIDEST = 300.0
+"""A panel of more than 300 degrees has no room for its seam. House method."""
+
+DOWN = -90.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CircleSkirt(OnAWaist):
+    """A circle skirt, or a part of one, at the natural waist. Lengths in cm.
+
+    Attributes:
+        kind: Always "circle_skirt".
+        circle: How much of a circle.
+        angle: Degrees of the circle, instead of `circle`; more than 360 for more than one circle.
+        bias_give: By how much the waist is cut smaller than the band, since it gives on the bias;
+            it is stretched to the band.
+        panels: How many panels it is cut in; by default as few as the cloth's width allows.
+        cloth_width: Width of the cloth between its selvedges.
+        length: Waist to hem; by default to where `hem_at` says.
+        hem_at: Where the hem hangs on the leg, unless `length` is given.
+        waist_ease: Finished waist over body, all round.
+        closure: Where the zip is: centre back, or left side.
+        band_depth: Depth of the finished waistband.
+        underlap: How far the waistband laps under at the zip.
+    """
+
+    kind: Literal["circle_skirt"]
+    circle: Literal["full", "three_quarter", "half", "quarter"] = "full"
+    angle: Annotated[float | None, Interval(ge=60, le=720)] = None
+    bias_give: Annotated[float, Interval(ge=0, le=6), LENGTH] = 2.0
+    panels: Literal[1, 2, 3, 4, 8] | None = None
+    cloth_width: Annotated[float, Interval(ge=70, le=320), LENGTH] = 140.0
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """Panels of half the skirt from the centre back forward, each with an equal share of the half.
+
+    Attributes:
+        panels: How many panels the whole skirt has.
+        names: Names of those of the half.
+        back_on_fold: Whether the centre back lies on the fold.
+        front_on_fold: Whether the centre front does.
+    """
+
+    panels: int
+    names: tuple[str, ...]
+    back_on_fold: bool = False
+    front_on_fold: bool = False
+
+    def opened(self, n: int, degrees: float) -> float:
+        """Degrees of the n-th panel of a skirt, unfolded."""
+        folds = (self.back_on_fold and n == 0) + (self.front_on_fold and n == len(self.names) - 1)
+        return degrees / 2 / len(self.names) * (1 + folds)
+
+    def folded(self, n: int) -> bool:
+        """Whether the n-th panel lies on the fold."""
+        return (self.back_on_fold and n == 0) or (self.front_on_fold and n == len(self.names) - 1)
+
+
+FOUR = ("back", "side_back", "side_front", "front")
+LAYOUTS: dict[Opening, tuple[Layout, ...]] = {
+    "centre_back": (
+        Layout(1, ("skirt",), front_on_fold=True),
+        Layout(3, ("back", "front"), front_on_fold=True),
+        Layout(2, ("skirt",)),
+        Layout(4, ("back", "front")),
+        Layout(8, FOUR),
+    ),
+    "side": (
+        Layout(2, ("back", "front"), back_on_fold=True, front_on_fold=True),
+        Layout(4, ("back", "front")),
+        Layout(8, FOUR),
+    ),
+}
+"""In the order in which they are tried: none with a seam down the front before one without."""
+
+TITLES = {"skirt": "Skirt", "back": "Skirt back", "side_back": "Skirt side back", "side_front": "Skirt side front", "front": "Skirt front"}
+UPRIGHTS = {
+    1: ("centre_back", "centre_front"),
+    2: ("centre_back", "side", "centre_front"),
+    4: ("centre_back", "back_princess", "side", "front_princess", "centre_front"),
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ring:
+    """The circle: its angle in degrees, radii of waist and hem in cm."""
+
+    degrees: float
+    waist: Length
+    hem: Length
+
+    @property
+    def radians(self) -> float:
+        """The angle in radians."""
+        return math.radians(self.degrees)
+
+
+def draw(body: Body, cut: CircleSkirt, sheet: DraftSheet) -> Pattern:
+    """Draft a circle skirt for a body; the pieces are net, in cm, Y up.
+
+    Raises:
+        MissingMeasureError: A needed measure is not there.
+        SpecError: An option cannot be had on this body, or excludes another.
+    """
+    under = leg(body)
+    whole = ring(body, cut, skirt_length(cut.length, cut.hem_at, under), sheet)
+    plan, middle = layout(whole, cut, sheet)
+    sheet.heading("Details", "common practice, no source")
+    top = sheet.length("finished waist", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
+    length = whole.hem - whole.waist
+    slit = float(zip_opening(body.hip_girth, top, Length(0.0), length - LEAST_UNDER_ZIP, 0.0, sheet))
+    pieces, layer = panels(whole, plan, slit, cut, middle=middle)
+    give = Ease("stretch", cut.bias_give, cut.bias_give, cut.bias_give) if cut.bias_give else Ease()
+    waist = straight_band(layer, pieces, float(top), give, cut)
+    seams, sewing = assembly((), layer, None, None, waist)
+    hem = wish.all_round(tuple((p.name, "hem") for p in pieces))
+    wanted_hem = float(top) - cut.bias_give + whole.radians * float(length)
+    round_hip = Number(_at_depth(pieces, float(body.side_waist_to_hip)), "the drawn waists, laid down by the depth of the hip")
+    return Pattern(
+        kind="circle_skirt",
+        title=_title(cut),
+        pieces=(*pieces, *waist.pieces),
+        seams=seams,
+        sewing=sewing,
+        wants=(
+            wish.finished_waist(body, cut.waist_ease, waist.tape),
+            wish.at_least("finished_hip_girth", round_hip, float(body.hip_girth) + OPENING_OVER_HIP, "A ring this narrow would be tight over the hip; open its angle."),
+            wish.near("finished_hem_girth", hem, wanted_hem, 0.3, 0.3, "The waist and the angle times the length."),
+            wish.near("skirt_length", EdgeLength(pieces[-1].name, layer_edge(layer)), float(length), 0.1, 0.1, "Waist to hem, along any seam."),
+            wish.passes_hip(body, waist.tape, (EdgeLength(layer.panels[max(layer.opening - 1, 0)], ("zip",)),)),
+            wish.stride(body, under, float(length), hem, ()),
+            *wish.crossings(layer),
+        ),
+        finished_measurements=wish.told(("waist_girth", waist.tape), ("hip_girth", round_hip), ("hem_girth", hem)),
+        notions=(Notion("zip", 1, float(round(slit))), *waist.notions, Notion("sewing thread")),
+        findings=unknown_leg(cut.length, under),
+        cautions=("Let the skirt hang for a day before the hem is levelled: the cloth drops where it lies on the bias.",),
+    )
+
+
+def ring(body: Body, cut: CircleSkirt, whole: Length, sheet: DraftSheet) -> Ring:
+    """Settle the angle and the radii.
+
+    Raises:
+        SpecError: The ring would be too narrow for the hip.
+    """
+    sheet.heading("Circle", "geometry")
+    length = sheet.length("skirt length", whole, "Waist to hem.")
+    degrees = CIRCLES[cut.circle] if cut.angle is None else cut.angle
+    radians = math.radians(degrees)
+    seam = sheet.length("waist as cut", body.waist_girth + Length(cut.waist_ease, "waist ease") - Length(cut.bias_give, "give of the bias"), "It stretches to the band where it lies on the bias.")
+    least = math.degrees(float(body.hip_girth + OPENING_OVER_HIP - seam) / float(body.side_waist_to_hip))
+    if degrees < least:
+        raise SpecError(
+            f"A circle of {degrees:.0f} degrees would be tight over the hip; open it to {math.ceil(least)} degrees or more.",
+            where="garment.angle" if cut.angle else "garment.circle", received=degrees, allowed=(float(math.ceil(least)), 720.0),
+        )
+    radius = sheet.length("waist radius", seam / radians, f"The angle of {degrees:.0f} degrees is {radians:.4f} radii long.")
+    far = sheet.length("hem radius", radius + length, "Further out by the length.")
+    centre = sheet.point("centre of the circle", corner_of_paper(), "Both arcs are drawn about it.")
+    sheet.point("waist under the centre", centre.down(radius), "The waist goes through it.")
+    sheet.point("hem under the centre", centre.down(far), "The hem goes through it.")
+    return Ring(degrees=degrees, waist=radius, hem=far)
+
+
+def layout(whole: Ring, cut: CircleSkirt, sheet: DraftSheet) -> tuple[Layout, bool]:
+    """In how many panels the skirt is cut, and whether the middle of each lies on the grain.
+
+    Raises:
+        SpecError: The cloth is too narrow, or this closure does not go with so many panels.
+    """
+    sheet.heading("Panels", "common practice, no source")
+    radius = float(whole.hem)
+    choices = tuple(p for p in LAYOUTS[cut.closure] if cut.panels in (None, p.panels))
+    if not choices:
+        able = tuple(p.panels for p in LAYOUTS[cut.closure])
+        raise SpecError(f"A skirt with the zip at the {cut.closure.replace('_', ' ')} is cut in {', '.join(map(str, able))} panels.", where="garment.panels", received=cut.panels, allowed=able)
+    for plan in choices:
+        for middle in (True, False):
+            if sheet.compare(f"{plan.panels} panels, {'the middle' if middle else 'an edge'} on the grain", _needed(plan, radius, whole.degrees, middle=middle), "<=", cut.cloth_width, "Does the widest panel lie on the cloth?", "As few seams as the cloth allows."):
+                return plan, middle
+    best = min(_needed(p, radius, whole.degrees, middle=m) for p in choices for m in (True, False))
+    raise SpecError(
+        f"The cloth is too narrow: a panel needs {best:.0f} cm. Choose wider cloth, {'more panels, ' if cut.panels else ''}or a shorter skirt.",
+        where="garment.cloth_width", received=cut.cloth_width, allowed=(float(math.ceil(best)), 320.0),
+    )
+
+
+def _needed(plan: Layout, radius: float, degrees: float, *, middle: bool) -> float:
+    """Width of cloth in cm for the widest panel of a layout; endless where it cannot be laid so."""
+    found = []
+    for n in range(len(plan.names)):
+        opened = plan.opened(n, degrees)
+        if opened > WIDEST or (not middle and (plan.folded(n) or opened > 180)):
+            return 999.0
+        found.append(width_on_middle(radius, opened) if middle else width_on_edge(radius, opened))
+    return max(found) + AROUND
+
+
+def panels(whole: Ring, plan: Layout, slit: float, cut: CircleSkirt, *, middle: bool) -> tuple[tuple[Piece, ...], Round]:
+    """The panels as pieces, from the centre back to the centre front."""
+    words = UPRIGHTS[len(plan.names)]
+    opened = words.index("side") if cut.closure == "side" else 0
+    pieces = list[Piece]()
+    sewn: list[tuple[str, ...]] = [()] * len(words)
+    for n, name in enumerate(plan.names):
+        front = n >= len(plan.names) / 2 or plan.names == ("skirt",)
+        lines = sector(name, whole, whole.degrees / 2 / len(plan.names), front=front, middle=middle and not plan.folded(n))
+        sides = []
+        for k, line in ((n, lines.centre if not front else lines.side), (n + 1, lines.centre if front else lines.side)):
+            fold = (k == 0 and plan.back_on_fold) or (k == len(words) - 1 and plan.front_on_fold)
+            upright: Upright = on_fold(words[k], line) if fold else plain_seam(words[k], line, slit if k == opened else 0.0, kind="side" if words[k] == "side" else "seam")
+            sewn[k] = upright.sewn
+            sides.append(upright)
+        centre, side = reversed(sides) if front else sides
+        pieces.append(panel_piece(TITLES[name], lines, centre, side, hem="curved_hem"))
+    return tuple(pieces), Round(plan.names, tuple(sewn))
+
+
+def sector(name: str, whole: Ring, degrees: float, *, front: bool, middle: bool) -> Lines:
+    """A sector of the ring, its middle or its edge at the centre plumb; the front's side to the left."""
+    turn = -1.0 if front else 1.0
+    centre = DOWN - turn * degrees / 2 if middle else DOWN
+    side = centre + turn * degrees
+    on = Point(0.0, 0.0)
+    r, far = float(whole.waist), float(whole.hem)
+
+    def ray(angle: float) -> Path:
+        return polyline(on + direction(angle) * r, on + direction(angle) * far)
+
+    waist = arc(on, r, centre, side)
+    return Lines(
+        name=name, closed=waist, waist=waist, darts=(), planned=(), side=ray(side), centre=ray(centre),
+        hem=arc(on, far, side, centre), hip=None,
+    )
+
+
+def layer_edge(layer: Round) -> tuple[str, ...]:
+    """Names of the edges along a sewn upright of the last panel."""
+    return next(edges for edges in reversed(layer.uprights) if edges)
+
+
+def _at_depth(pieces: tuple[Piece, ...], depth: float) -> float:
+    """Girth in cm at a depth under the drawn waists."""
+    return 2 * sum(s.length() for p in pieces for s in offset(p.edge("waist").path, depth))
+
+
+def _title(cut: CircleSkirt) -> str:
+    return "Circle skirt" if cut.circle == "full" and cut.angle is None else f"Circle skirt, {cut.angle:g} degrees" if cut.angle else f"{cut.circle.replace('_', ' ').capitalize()} circle skirt"
+
+
+GARMENT = Garment(
+    kind="circle_skirt",
+    title="Circle skirt",
+    summary="A full circle or any part of one, on a straight waistband, in as many panels as the cloth's width asks for.",
+    spec=CircleSkirt,
+    needs=straight.GARMENT.needs,
+    optional=straight.GARMENT.optional,
+    pieces=("skirt", "waistband"),
+    valid=(ValidRange("waist_girth", 50, 140),),
+    sources=("geometry (radii)", "common practice, no source (give of the bias, panels and grain, zip, waistband)"),
+    sample=straight.GARMENT.sample,
+    draw=draw,
+)
