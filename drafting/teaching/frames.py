@@ -10,7 +10,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.drawing import Group, Item, Role, Sheet, Stroke, Text
-from drafting.drawing.lettering import wrapped
+from drafting.drawing.lettering import PITCH, wrapped
+from drafting.drawing.lettering import width as _breadth
 from drafting.geometry import Point, Vector, polyline, shift
 from drafting.teaching.figures import Scene, figure
 from drafting.teaching.tape import on_tape
@@ -29,7 +30,9 @@ HEAD, FOOT = 1.3, 1.1
 """Room for the heading over a picture and for the ruler under it, cm."""
 RULER = {"cm": (20.0, 4), "in": (20.32, 4)}
 """Length of the ruler (cm on the draft) and how many parts it has."""
-CAPTION, HEADING = 0.18, 0.3
+CAPTION = 0.18
+HEADINGS = (0.3, 0.25, 0.2)
+"""Heights of capitals tried for a heading, cm."""
 
 
 def whole_view(draft: TaughtDraft, scale: float) -> View:
@@ -153,8 +156,9 @@ def enlarged(scene: Scene, detail: Detail, name: str) -> Group:
 
 
 def _heading(text: str, width: float, height: float) -> Iterator[Item]:
-    for i, line in enumerate(wrapped(text, HEADING, width - 0.8)):
-        yield Text(line, Point(0.4, height - 0.8 - i * 0.5), HEADING, Role.CAUTION)
+    size = next(h for h in HEADINGS if h == HEADINGS[-1] or _breadth(text, h) < width - 1.0)
+    for i, line in enumerate(wrapped(text, size, width - 1.0)):
+        yield Text(line, Point(0.4, height - 0.6 - i * PITCH * size), size, Role.CAUTION)
 
 
 def ruler(draft: TaughtDraft, scale: float, at: Point) -> Iterator[Item]:

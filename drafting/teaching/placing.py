@@ -12,7 +12,7 @@ import shapely
 from numpy.typing import NDArray
 
 from drafting.drawing import Role, Stroke, Text
-from drafting.drawing.lettering import ABOVE, BELOW, width
+from drafting.drawing.lettering import ABOVE, BELOW, SLACK, width
 from drafting.drawing.shapes import line
 from drafting.geometry import Path, Point, polyline
 
@@ -21,6 +21,8 @@ RINGS = (0.1, 0.17, 0.28, 0.42, 0.6, 0.85, 1.15, 1.5, 1.9, 2.4, 3.0, 3.7, 4.5)
 """Distances in cm from the point to a text's box that are tried, nearest first."""
 LEADER = 0.2
 """A text farther than this (cm) from its point gets a thin line to it."""
+GRID = 0.2
+"""Steps (cm) in which a crowded figure is searched for room."""
 APART = 0.04
 """Boxes keep this far (cm) from each other."""
 OVER_NEW, OVER_OLD, OVER_LEADER = 0.9, 0.12, 0.5
@@ -54,17 +56,31 @@ class Board:
     def write(self, text: str, height: float, near: Point, role: Role) -> tuple[Text | Stroke, ...]:
         """Write a level text near a point: the text, and a leader where it stands apart.
 
-        The cheapest free place is taken; in a crowd that has none, the one farthest out.
+        The cheapest free place round the point is taken; in a crowd that has none, the nearest
+        free place of the whole figure.
         """
-        size = (width(text, height), (ABOVE + BELOW) * height)
+        size = (width(text, height) * SLACK, (ABOVE + BELOW) * height)
         boxes, far = _around(near, size)
         free = self._free(boxes) & self._clear_of_texts(boxes, near, far)
-        cost = np.where(free, far + self._crossed(boxes), 1e9 - far)
-        best = int(np.argmin(cost))
+        if not free.any():
+            boxes, far = self._anywhere(near, size)
+            free = self._free(boxes)
+        best = int(np.argmin(np.where(free, far + self._crossed(boxes), 1e9 + far)))
         self.texts = np.vstack((self.texts, boxes[best]))
         left, low = boxes[best][0], boxes[best][1]
         written = Text(text, Point(float(left), float(low + BELOW * height)), height, role)
         return (written, *self._leader(near, boxes[best], far[best]))
+
+    def _anywhere(
+        self, near: Point, size: tuple[float, float]
+    ) -> tuple[Boxes, NDArray[np.float64]]:
+        """Boxes of a size all over the frame, and how far each lies from a point."""
+        x0, y0, x1, y1 = self.frame
+        xs, ys = np.arange(x0, x1 - size[0], GRID), np.arange(y0, y1 - size[1], GRID)
+        left, low = (a.ravel() for a in np.meshgrid(xs, ys))
+        boxes = np.stack((left, low, left + size[0], low + size[1]), axis=1)
+        x, y = np.clip(near.x, left, boxes[:, 2]), np.clip(near.y, low, boxes[:, 3])
+        return boxes, np.hypot(x - near.x, y - near.y)
 
     def _free(self, boxes: Boxes) -> NDArray[np.bool_]:
         """Which boxes lie inside the frame and off all texts and marks."""
