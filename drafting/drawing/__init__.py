@@ -3,20 +3,28 @@
 Exporters read a `Sheet` and know roles, not garments. Centimetres, Y up; paper in mm.
 """
 
-from drafting.drawing.arrange import GAP, Arrangement, Block, Tiling, arrange, tiles_of
-from drafting.drawing.compose import Composed, Drawn, compose, draw_pieces
-from drafting.drawing.labels import label_piece
+from drafting.drawing.arrange import GAP, Arrangement, Block, Roll, Tiling, arrange, tiles_of
+from drafting.drawing.compose import Composed, Drawn, Form, Note, compose, draw_pieces
+from drafting.drawing.cover import Cover, cover_notes
+from drafting.drawing.dressing import drawn_as, dressed
+from drafting.drawing.labels import label_piece, piece_cuts
 from drafting.drawing.legend import Legend, legend
 from drafting.drawing.output import (
     ISO_PAPERS,
     PAPER_NAMES,
     PAPERS,
+    SCALES,
     FormatName,
+    Lines,
     Output,
     Paper,
     PaperName,
+    ScaleName,
+    Shrinkage,
     View,
+    sheet_of,
 )
+from drafting.drawing.print_words import PRINT_WORDS, PrintWords
 from drafting.drawing.sheet import Anchor, Group, Item, Pen, Role, Sheet, Stroke, Text
 from drafting.drawing.words import WORDS, Language, Unit, Words, amount
 
@@ -25,23 +33,33 @@ __all__ = [
     "ISO_PAPERS",
     "PAPERS",
     "PAPER_NAMES",
+    "PRINT_WORDS",
+    "SCALES",
     "WORDS",
     "Anchor",
     "Arrangement",
     "Block",
     "Composed",
+    "Cover",
     "Drawn",
+    "Form",
     "FormatName",
     "Group",
     "Item",
     "Language",
     "Legend",
+    "Lines",
+    "Note",
     "Output",
     "Paper",
     "PaperName",
     "Pen",
+    "PrintWords",
     "Role",
+    "Roll",
+    "ScaleName",
     "Sheet",
+    "Shrinkage",
     "Stroke",
     "Text",
     "Tiling",
@@ -51,8 +69,13 @@ __all__ = [
     "amount",
     "arrange",
     "compose",
+    "cover_notes",
     "draw_pieces",
+    "drawn_as",
+    "dressed",
     "label_piece",
     "legend",
+    "piece_cuts",
+    "sheet_of",
     "tiles_of",
 ]

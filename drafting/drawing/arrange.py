@@ -10,14 +10,16 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise, permutations
 
 import numpy as np
 import shapely
 from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
+from shapely import affinity
 
+from drafting.errors import OutputError
 from drafting.geometry import Transform
 
 GAP = 1.0
@@ -31,6 +33,9 @@ ALL_ORDERS = 4
 
 HEIGHTS = 24
 """So many heights on the sheet are tried for a block, evenly spread."""
+
+ONTO_SIDE = Transform(0.0, 1.0, -1.0, 0.0)
+"""A quarter turn to the left: a roll's length comes to lie along X."""
 
 Reach = NDArray[np.float64]
 
@@ -98,6 +103,34 @@ class Tiling:
 
 
 @dataclass(frozen=True, slots=True)
+class Roll:
+    """Paper of a given breadth and any length, in cm; the grain runs along it.
+
+    Attributes:
+        width: What can be drawn on.
+        edges: What stays free on both sides together.
+    """
+
+    width: float
+    edges: float = 0.0
+
+    def check(self, block: Block) -> None:
+        """Raises OutputError where a block is too broad, with the roll that would do."""
+        left, _, right, _ = block.area.bounds
+        least = math.ceil((right - left + 2 * AROUND) / BAND - 1e-9) * BAND
+        if least > self.width:
+            whole, least = self.width + self.edges, least + self.edges
+            raise OutputError(
+                f"The piece {block.name} is {10 * (right - left):.0f} mm broad, too much for a "
+                f"roll of {10 * whole:.0f} mm: choose a roll of at least {10 * least:.0f} mm.",
+                where="output.roll_width",
+                code="roll_too_narrow",
+                received=10 * whole,
+                allowed=10 * least,
+            )
+
+
+@dataclass(frozen=True, slots=True)
 class Arrangement:
     """Where each block goes on a sheet (cm, Y up, origin at the lower left), in their order."""
 
@@ -142,30 +175,50 @@ class _Laid:
     band: int
 
 
-def arrange(blocks: tuple[Block, ...], tiling: Tiling | None = None) -> Arrangement:
+def arrange(blocks: tuple[Block, ...], paper: Tiling | Roll | None = None) -> Arrangement:
     """Lay blocks on a sheet.
 
     Args:
         blocks: What to lay; at least one.
-        tiling: The pages that the sheet will be printed on; without it the sheet is one piece
-            of paper as high as the tallest block, and all blocks stand upright.
+        paper: The pages or the roll that the sheet will be printed on; without it the sheet is
+            one piece of paper as high as the tallest block, and all blocks stand upright.
 
     Returns:
         The sheet's size and the move of each block, in the order given.
+
+    Raises:
+        OutputError: A block is broader than the roll.
     """
-    profiles = tuple(
-        tuple(_profiles(b, may_turn=b.may_turn and tiling is not None)) for b in blocks
-    )
+    if not isinstance(paper, Roll):
+        return _laid_out(blocks, paper)
+    for block in blocks:
+        paper.check(block)
+    lying = tuple(replace(b, area=image(b.area, ONTO_SIDE)) for b in blocks)
+    laid = _laid_out(lying, paper)
+    upright = Transform(0.0, -1.0, 1.0, 0.0, 0.0, laid.width)
+    moves = tuple(ONTO_SIDE.then(move).then(upright) for move in laid.moves)
+    return Arrangement(paper.width, laid.width, moves)
+
+
+def _laid_out(blocks: tuple[Block, ...], paper: Tiling | Roll | None) -> Arrangement:
+    """Blocks on a sheet that grows to the right; a roll lies on its side."""
+    on_paper, tiling = paper is not None, paper if isinstance(paper, Tiling) else None
+    profiles = tuple(tuple(_profiles(b, may_turn=b.may_turn and on_paper)) for b in blocks)
     tallest = max(p[0].bands for p in profiles) * BAND
     laid = min(
         (
             _pack(profiles, order, int(height / BAND + 1e-9))
-            for height in _heights(tallest, len(blocks), tiling)
-            for order in _orders(blocks, profiles, thorough=tiling is not None)
+            for height in _heights(tallest, len(blocks), paper)
+            for order in _orders(blocks, profiles, thorough=on_paper)
         ),
         key=lambda laid: _cost(laid, tiling),
     )
     return _arrangement(blocks, laid, tiling)
+
+
+def image(area: shapely.Polygon, move: Transform) -> shapely.Polygon:
+    """An area where a move takes it."""
+    return affinity.affine_transform(area, [move.a, move.c, move.b, move.d, move.e, move.f])
 
 
 def tiles_of(
@@ -223,15 +276,18 @@ def _reaches(ring: Reach, count: int) -> tuple[Reach, Reach]:
     return left, right
 
 
-def _heights(tallest: float, count: int, tiling: Tiling | None) -> Iterator[float]:
+def _heights(tallest: float, count: int, paper: Tiling | Roll | None) -> Iterator[float]:
     """Sheets as high as the tallest block and as high as two of them; between, little is won."""
-    if tiling is None:
-        yield tallest
-        return
-    least = tiling.rows(tallest)
-    rows = {least, least + 1, 2 * least - 1, 2 * least} if count > 1 else {least}
-    for number in sorted(rows):
-        yield tiling.tall(number)
+    match paper:
+        case None:
+            yield tallest
+        case Roll():
+            yield paper.width
+        case Tiling():
+            least = paper.rows(tallest)
+            rows = {least, least + 1, 2 * least - 1, 2 * least} if count > 1 else {least}
+            for number in sorted(rows):
+                yield paper.tall(number)
 
 
 def _orders(

@@ -6,9 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import shapely
-from shapely import affinity
 
-from drafting.drawing.arrange import Arrangement, Block, Tiling, arrange
+from drafting.drawing.arrange import Arrangement, Block, Roll, Tiling, arrange, image
 from drafting.drawing.labels import Verdict, label_piece
 from drafting.drawing.legend import Legend
 from drafting.drawing.lettering import corners
@@ -32,11 +31,38 @@ class Composed:
 
 
 @dataclass(frozen=True, slots=True)
+class Note:
+    """A block of text: its group, the origin at its upper left corner, and its size in cm."""
+
+    group: Group
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
 class Drawn:
     """A piece with its labels laid, and everything that is drawn of it, in its own frame."""
 
     finished: FinishedPiece
     group: Group
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """What of the pieces is drawn, and what their labels say of it.
+
+    Attributes:
+        without: Roles that are left out.
+        total: How many pieces the whole pattern has; 0 where all of them are drawn once.
+        remarks: Sentences for every label.
+    """
+
+    without: frozenset[Role] = frozenset()
+    total: int = 0
+    remarks: tuple[str, ...] = ()
+
+
+AS_DRAFTED = Form()
 
 
 def draw_pieces(
@@ -46,6 +72,7 @@ def draw_pieces(
     verdict: Verdict,
     unit: Unit = "cm",
     words: Words = ENGLISH,
+    form: Form = AS_DRAFTED,
 ) -> tuple[Drawn, ...]:
     """Every piece with its marks and labels.
 
@@ -55,21 +82,24 @@ def draw_pieces(
         verdict: The pieces of an unsound pattern are marked NOT FOR CUTTING.
         unit: Unit of the lengths in texts.
         words: The sheet's language.
+        form: What of them is drawn.
     """
     drawn = []
     for number, finished in enumerate(pattern.pieces, 1):
         items, room = mark_piece(finished, words)
+        items = tuple(item for item in items if item.role not in form.without)
         labels = label_piece(
             finished,
             title=pattern.pattern.title,
             number=finished.piece.number or number,
-            total=len(pattern.pieces),
+            total=form.total or len(pattern.pieces),
             reference=reference,
             finish=pattern.finish,
             verdict=verdict,
             unit=unit,
             words=words,
             room=room,
+            remarks=form.remarks,
         )
         texts = tuple(Text(t.text, t.at, t.height, angle=t.angle) for t in labels)
         group = Group(finished.piece.name, finished.piece.title, (*items, *texts))
@@ -83,7 +113,8 @@ def compose(
     words: Words,
     *,
     legend: Legend | None = None,
-    tiling: Tiling | None = None,
+    notes: tuple[Note, ...] = (),
+    tiling: Tiling | Roll | None = None,
 ) -> Composed:
     """Lay the pieces, and the legend where one is given, on one sheet.
 
@@ -92,14 +123,16 @@ def compose(
         pieces: What to lay.
         words: The sheet's language.
         legend: Laid among the pieces; it stays upright.
-        tiling: The pages it will be printed on, if it will.
+        notes: Blocks of text laid among them.
+        tiling: The pages or the roll that it will be printed on, if it will.
     """
-    groups = [piece.group for piece in pieces]
-    blocks = [Block(p.group.name, polygon(p.finished.cut_line)) for p in pieces]
+    groups = [*(note.group for note in notes), *(piece.group for piece in pieces)]
+    blocks = [Block(n.group.name, _box(n.width, n.height), may_turn=False) for n in notes]
+    blocks += [Block(p.group.name, polygon(p.finished.cut_line)) for p in pieces]
     if legend is not None:
         groups.insert(0, legend.group)
-        area = shapely.box(0.0, -legend.height, legend.width, 0.0)
-        blocks.insert(0, Block(LEGEND, area, may_turn=False, pinned=tiling is not None))
+        area = _box(legend.width, legend.height)
+        blocks.insert(0, Block(LEGEND, area, may_turn=False, pinned=isinstance(tiling, Tiling)))
     laid = arrange(tuple(blocks), tiling)
     sheet = Sheet(
         width=laid.width,
@@ -111,6 +144,10 @@ def compose(
         groups=tuple(_placed(g, move) for g, move in zip(groups, laid.moves, strict=True)),
     )
     return Composed(sheet, _areas(blocks, laid), laid.moves)
+
+
+def _box(width: float, height: float) -> shapely.Polygon:
+    return shapely.box(0.0, -height, width, 0.0)
 
 
 def _placed(group: Group, move: Transform) -> Group:
@@ -146,7 +183,4 @@ def _middle(texts: Sequence[Text]) -> Point:
 
 
 def _areas(blocks: list[Block], laid: Arrangement) -> tuple[shapely.Polygon, ...]:
-    return tuple(
-        affinity.affine_transform(block.area, [m.a, m.c, m.b, m.d, m.e, m.f])
-        for block, m in zip(blocks, laid.moves, strict=True)
-    )
+    return tuple(image(block.area, move) for block, move in zip(blocks, laid.moves, strict=True))

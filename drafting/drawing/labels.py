@@ -19,6 +19,7 @@ from drafting.pattern import Role as EdgeRole
 
 Verdict = Literal["sound", "sound_with_remarks", "unsound"]
 
+
 HEADING = 1.5
 """The piece's own name is set this much bigger."""
 
@@ -35,6 +36,7 @@ def label_piece(
     unit: Unit = "cm",
     words: Words = ENGLISH,
     room: Room | None = None,
+    remarks: tuple[str, ...] = (),
 ) -> tuple[Label, ...]:
     """The labels of one piece, in its own frame, cm, Y up.
 
@@ -49,6 +51,7 @@ def label_piece(
         unit: Unit of the allowances in the text.
         words: The sheet's language.
         room: What `mark_piece` left free, where it is at hand.
+        remarks: Sentences on the form of the drawing, such as its scale.
     """
     unsound, toile = verdict == "unsound", finish.purpose == "toile"
     entries = (
@@ -56,15 +59,17 @@ def label_piece(
         Entry(finished.piece.title, HEADING),
         Entry(title),
         Entry(words.piece_of.format(number=number, total=total)),
-        *(Entry(text) for text in _instructions(finished.piece, words)),
+        *(Entry(text) for text in piece_cuts(finished.piece, words)),
         *([Entry(words.toile)] if toile else []),
         *([Entry(reference, breakable=True)] if reference.strip() else []),
+        *(Entry(text) for text in remarks),
         Entry(_allowances(finished, unit, words)),
     )
     return set_texts(entries, room or mark_piece(finished, words)[1])
 
 
-def _instructions(piece: Piece, words: Words) -> Iterator[str]:
+def piece_cuts(piece: Piece, words: Words) -> Iterator[str]:
+    """What to cut from a piece: a sentence for each cloth, and whether on the fold."""
     for cut in piece.cut:
         yield _cut_words(cut, words)
     if piece.half:

@@ -12,7 +12,7 @@ from drafting.drawing.labels import Verdict
 from drafting.drawing.lettering import ABOVE, BELOW, PITCH, has_shape, wrapped
 from drafting.drawing.sheet import Group, Item, Role, Stroke, Text
 from drafting.drawing.words import Words
-from drafting.geometry import Point, polyline
+from drafting.geometry import Path, Point, polyline
 
 MILLIMETRE_SQUARE = 10.0
 """Side in cm of the metric test square: at 97 % it reads 97 mm, which no ruler overlooks."""
@@ -51,6 +51,14 @@ class Legend:
         return INCH_SQUARE + GUTTER
 
 
+@dataclass(frozen=True, slots=True)
+class Square:
+    """A square to measure: its side in cm as it is drawn, and what is written beside it."""
+
+    side: float
+    text: str
+
+
 def legend(
     title: str,
     *,
@@ -61,6 +69,7 @@ def legend(
     closing: tuple[str, ...] = (),
     width: float = 19.0,
     keep_free: float = 0.0,
+    scale: Square | None = None,
 ) -> Legend:
     """Lay the legend.
 
@@ -73,14 +82,19 @@ def legend(
         closing: Sentences to end with.
         width: Breadth in cm; at least LEAST_WIDTH.
         keep_free: Height in cm to leave free under the text in the right column.
+        scale: The square of the drawing's scale, in place of the one in inches.
     """
     heads = [words.not_for_cutting] if verdict == "unsound" else []
     items: list[Item] = list(_lines([*heads, title], TITLE, 0.0, 0.0, width))
     top = -min(item.at.y for item in items if isinstance(item, Text)) + 0.8
     items += _square(words.square_mm, words.measure_first, MILLIMETRE_SQUARE, "square-mm", top)
     lower = top + MILLIMETRE_SQUARE + GUTTER
-    items += _square(words.square_in, words.measure_first, INCH_SQUARE, "square-in", lower)
-    height = lower + INCH_SQUARE
+    if scale is None:
+        items += _square(words.square_in, words.measure_first, INCH_SQUARE, "square-in", lower)
+        height = lower + INCH_SQUARE
+    else:
+        items += _scale_square(scale, lower)
+        height = lower + scale.side
     texts = [reference] if reference.strip() else []
     texts += [*words.cautions, *cautions]
     if not all(has_shape(c) for text in (reference, title) for c in text):
@@ -117,10 +131,20 @@ def _lines(
             y += PITCH * height
 
 
-def _square(name: str, advice: str, side: float, code: str, top: float) -> Iterator[Item]:
+def _scale_square(square: Square, top: float) -> Iterator[Item]:
+    yield Stroke(_box(square.side, top), Role.SQUARE, "square-scale")
+    at = Point(square.side + 0.4, -top - square.side / 2 - BODY / 2)
+    yield Text(square.text, at, BODY, Role.CAUTION)
+
+
+def _box(side: float, top: float) -> Path:
     a, b = Point(0.0, -top), Point(side, -top)
     c, d = Point(side, -top - side), Point(0.0, -top - side)
-    yield Stroke(polyline(d, c, b, a, d), Role.SQUARE, code)
+    return polyline(d, c, b, a, d)
+
+
+def _square(name: str, advice: str, side: float, code: str, top: float) -> Iterator[Item]:
+    yield Stroke(_box(side, top), Role.SQUARE, code)
     middle = -top - side / 2
     yield Text(name, Point(side / 2, middle + 0.2), 0.7, Role.CAUTION, 0.0, "middle")
     yield Text(advice, Point(side / 2, middle - 0.8), BODY, Role.CAUTION, 0.0, "middle")

@@ -11,9 +11,8 @@ from dataclasses import dataclass
 from itertools import chain
 
 import shapely
-from shapely import affinity
 
-from drafting.drawing.arrange import Block, Tiling, arrange
+from drafting.drawing.arrange import Block, Roll, Tiling, arrange, image
 from drafting.drawing.compose import LEGEND, Composed
 from drafting.drawing.legend import Legend
 from drafting.drawing.nest_key import key
@@ -76,13 +75,15 @@ def nest(
     return Nest(texts.title, description, (NestedPiece((), told.area, told.group), *drawn))
 
 
-def lay_nest(drawn: Nest, legend: Legend | None = None, tiling: Tiling | None = None) -> Composed:
+def lay_nest(
+    drawn: Nest, legend: Legend | None = None, tiling: Tiling | Roll | None = None
+) -> Composed:
     """Lay a nest, and the legend where one is given, on one sheet.
 
     Args:
         drawn: The nest.
         legend: Laid among the pieces.
-        tiling: The pages it will be printed on, if it will.
+        tiling: The pages or the roll that it will be printed on, if it will.
 
     Returns:
         What shows always comes first, then one layer after the other.
@@ -91,10 +92,9 @@ def lay_nest(drawn: Nest, legend: Legend | None = None, tiling: Tiling | None = 
     if legend is not None:
         area = shapely.box(0.0, -legend.height, legend.width, 0.0)
         pieces.insert(0, NestedPiece((), area, legend.group))
+    tiled = isinstance(tiling, Tiling)
     blocks = tuple(
-        Block(
-            p.common.name, p.area, may_turn=False, pinned=p.common.name == LEGEND and bool(tiling)
-        )
+        Block(p.common.name, p.area, may_turn=False, pinned=p.common.name == LEGEND and tiled)
         for p in pieces
     )
     laid = arrange(blocks, tiling)
@@ -114,7 +114,7 @@ def _moved(
     piece: NestedPiece, move: Transform
 ) -> Iterable[tuple[int, Group, shapely.Polygon, Transform]]:
     """A piece's groups where they lie, each with the number of its layer, its area and its move."""
-    area = affinity.affine_transform(piece.area, [move.a, move.c, move.b, move.d, move.e, move.f])
+    area = image(piece.area, move)
     yield 0, piece.common.transformed(move), area, move
     for place, group in piece.sizes:
         yield place + 1, group.transformed(move), area, move

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.drawing import Item, Role, Stroke, Text, Tiling, Words
-from drafting.geometry import Point, Transform, polyline
+from drafting.geometry import RIGHT, UP, Path, Point, Transform, Vector, polyline
 
 Tile = tuple[int, int]
 
@@ -24,6 +24,15 @@ LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 NAME = 0.8
 SMALL = 0.22
 """Heights of capitals of a tile's name and of the small words."""
+RULER, RULER_INCHES = 10, 4
+"""Rulers on each page: 10 cm on one side and 4 in on the other, to check the print anywhere."""
+WHOLE, HALF = 0.25, 0.15
+"""Lengths of their ticks at whole and half units, cm."""
+INCHES = 0.3
+"""Room for the inches' ticks between a ruler and the joint."""
+READING = 0.16
+RULED = 0.75
+"""What the rulers take up beside the joint, cm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,19 +69,21 @@ class Joints:
                 strokes += _joint(Point(low.x, y), Point(low.x + self.tiling.width, y))
         return tuple(strokes)
 
-    def names(self, tile: Tile, page: str, words: Words) -> Iterator[Text]:
-        """The tile's name, its page number, and along each joint the neighbour's name."""
+    def names(self, tile: Tile, page: str, words: Words) -> Iterator[Item]:
+        """The tile's name, its page number, rulers, and along each joint the neighbour's name."""
         low, tiling, beside = self.corner(tile), self.tiling, self.tiling.overlap + 0.15
-        top = low.y + tiling.height - beside
-        yield Text(name(tile), Point(low.x + beside + 0.3, low.y + beside + 0.9), NAME, Role.GRID)
-        yield Text(page, Point(low.x + beside + 0.3, low.y + beside + 0.3), SMALL, Role.GRID)
+        corner = Point(low.x + beside, low.y + beside)
+        yield Text(name(tile), corner + Vector(1.1, 1.5), NAME, Role.GRID)
+        yield Text(page, corner + Vector(1.1, 0.9), SMALL, Role.GRID)
+        yield from rulers(corner, tiling.width - 2 * beside, tiling.height - 2 * beside)
         middle, centre = low.y + tiling.height / 2, low.x + tiling.width / 2
         (row, column), right = tile, low.x + tiling.width - beside
+        top = low.y + tiling.height - beside
         near: dict[Tile, tuple[Point, float]] = {
-            (row, column - 1): (Point(low.x + beside + SMALL, middle), 90.0),
+            (row, column - 1): (Point(corner.x + RULED + SMALL, middle), 90.0),
             (row, column + 1): (Point(right, middle), 90.0),
             (row - 1, column): (Point(centre, top - SMALL), 0.0),
-            (row + 1, column): (Point(centre, low.y + beside), 0.0),
+            (row + 1, column): (Point(centre, corner.y + RULED), 0.0),
         }
         for other, (at, angle) in near.items():
             if other in self.tiles:
@@ -116,6 +127,41 @@ class Map:
         size = min(0.35, wide / 3, high / 3)
         at = Point(x + wide / 2, y - high / 2 - size / 2)
         yield Text(name(tile), at, size, Role.CAUTION, 0.0, "middle")
+
+
+def rulers(corner: Point, wide: float, high: float) -> Iterator[Item]:
+    """Two rulers from a corner, to the right and up: centimetres inside, inches outside.
+
+    Args:
+        corner: Where both start.
+        wide: Room to the right in cm.
+        high: Room upward in cm.
+    """
+    for along, room in ((RIGHT, wide), (UP, high)):
+        inward = UP if along is RIGHT else RIGHT
+        base = corner + inward * INCHES
+        for unit, count, tick in ((1.0, RULER, inward), (2.54, RULER_INCHES, -inward)):
+            last = min(count, int(room / unit + 1e-9))
+            if last > 0:
+                yield Stroke(_comb(base, along, tick, unit, last), Role.GRID)
+                yield from _readings(base, along, tick, unit, last)
+
+
+def _comb(base: Point, along: Vector, tick: Vector, unit: float, last: int) -> Path:
+    """The ruler as one line that runs out and back at every half unit."""
+    points = [base]
+    for k in range(2 * last + 1):
+        at = base + along * (k * unit / 2)
+        points += [at, at + tick * (HALF if k % 2 else WHOLE), at]
+    return polyline(*points[1:])
+
+
+def _readings(base: Point, along: Vector, tick: Vector, unit: float, last: int) -> Iterator[Text]:
+    """What the ruler measures, past its end, on the side of its ticks."""
+    told = f"{last} cm" if unit == 1.0 else f"{last} in"
+    below = tick.dot(along.left) < 0
+    aside = along.left * (-0.04 - READING if below else 0.04)
+    yield Text(told, base + along * (last * unit + 0.08) + aside, READING, Role.GRID, along.angle)
 
 
 def name(tile: Tile) -> str:

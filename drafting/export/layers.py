@@ -1,4 +1,7 @@
-"""Layers of a PDF that a reader can show and hide (optional content, ISO 32000-1, 8.11)."""
+"""Layers of a PDF that a reader can show and hide (optional content, ISO 32000-1, 8.11).
+
+Each layer is a form, drawn once; all are shown at first, so the document prints as it is.
+"""
 
 from __future__ import annotations
 
@@ -6,31 +9,98 @@ from typing import TYPE_CHECKING, Any
 
 from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFStream, PDFString
 
-if TYPE_CHECKING:
-    from collections.abc import Mapping
+from drafting.drawing import Item, PrintWords, Role, Sheet
+from drafting.export.ink import POINT, Ink
 
+if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
 
+ALWAYS = ""
+"""The layer that is none: what shows whatever is hidden."""
+GRID = "grid"
 
-def put_on_layers(canvas: Canvas, forms: Mapping[str, str]) -> None:
-    """Put forms that were drawn on the canvas on layers of their own, all shown at first.
+LAYERS: dict[str, frozenset[Role]] = {
+    GRID: frozenset({Role.GRID, Role.JOIN, Role.DIAMOND}),
+    "levels": frozenset({Role.LEVEL, Role.LENGTHEN}),
+    "stitching": frozenset({Role.STITCH, Role.DART}),
+    "marks": frozenset({Role.FOLD, Role.GRAIN, Role.DRILL, Role.MARK}),
+    "cutting": frozenset({Role.CUT, Role.NOTCH}),
+    "labels": frozenset({Role.LABEL}),
+}
+"""Layers in the order of drawing, and what lies on each; the rest always shows."""
 
-    Args:
-        canvas: The canvas; its forms are finished.
-        forms: Name of each form and the name that its layer is shown by.
+
+LAYERED = frozenset().union(*LAYERS.values())
+
+
+class Layers:
+    """The forms of a sheet, on layers of its own where it has any, else by what lines are for.
+
+    Attributes:
+        forms: Names of the forms that every page shows, in the order of drawing.
     """
-    document: Any = canvas._doc  # type: ignore[attr-defined]  # noqa: SLF001 - no other way in
-    layers = [_layer(document, form, title) for form, title in forms.items()]
-    if layers:
-        shown = PDFDictionary({"Order": PDFArray(layers), "ON": PDFArray(layers)})
-        catalog = document.Catalog
-        catalog.__NoDefault__ = [*catalog.__NoDefault__, "OCProperties"]
-        catalog.OCProperties = PDFDictionary({"OCGs": PDFArray(layers), "D": shown})
 
+    def __init__(self, canvas: Canvas, sheet: Sheet, words: PrintWords) -> None:
+        self.canvas, self.sheet, self.words = canvas, sheet, words
+        self.own_layers = any(group.layer for group in sheet.groups)
+        self.forms: tuple[str, ...] = ()
+        self.titles: dict[str, str] = {}
 
-def _layer(document: Any, form: str, title: str) -> Any:
-    layer = PDFDictionary({"Type": PDFName("OCG"), "Name": PDFString(title)})
-    reference = document.Reference(layer)
-    drawn = document.idToObject[document.getXObjectName(form)]
-    drawn.Contents = PDFStream(PDFDictionary({"OC": reference}), drawn.stream)
-    return reference
+    def draw(self, marks: tuple[Item, ...], always: tuple[Item, ...]) -> None:
+        """Draw the sheet once, form by form.
+
+        Args:
+            marks: Where the pages join.
+            always: What shows whatever is hidden.
+        """
+        if self.own_layers:
+            self._form("sheet", ALWAYS, (*marks, *self._of(ALWAYS), *always))
+            layers = dict.fromkeys(group.layer for group in self.sheet.groups if group.layer)
+            for number, layer in enumerate(layers):
+                self._form(f"layer-{number}", layer, self._of(layer))
+            return
+        items = (*marks, *self._of(ALWAYS))
+        self._form("sheet", ALWAYS, (*(i for i in items if i.role not in LAYERED), *always))
+        for code, roles in LAYERS.items():
+            drawn = tuple(item for item in items if item.role in roles)
+            if drawn:
+                self._form(f"layer-{code}", self.words.layers[code], drawn)
+
+    def _of(self, layer: str) -> tuple[Item, ...]:
+        return tuple(i for g in self.sheet.groups if g.layer == layer for i in g.items)
+
+    def own(self, name: str, items: tuple[Item, ...]) -> str:
+        """Draw what only one page has, on the layer of the grid; the form's name."""
+        self._draw(name, ALWAYS if self.own_layers else self.words.layers[GRID], items)
+        return name
+
+    def _form(self, name: str, layer: str, items: tuple[Item, ...]) -> None:
+        self._draw(name, layer, items)
+        self.forms = (*self.forms, name)
+
+    def _draw(self, name: str, layer: str, items: tuple[Item, ...]) -> None:
+        width, height = self.sheet.width * POINT, self.sheet.height * POINT
+        self.canvas.beginForm(name, 0, 0, width, height)
+        Ink(self.canvas).items(items)
+        self.canvas.endForm()
+        if layer:
+            self.titles[name] = layer
+
+    def put(self) -> None:
+        """Tell the document of its layers, when all forms are drawn."""
+        document: Any = self.canvas._doc  # type: ignore[attr-defined]  # noqa: SLF001 - no other way in
+        layers = {
+            title: document.Reference(
+                PDFDictionary({"Type": PDFName("OCG"), "Name": PDFString(title)})
+            )
+            for title in dict.fromkeys(self.titles.values())
+        }
+        for form, title in self.titles.items():
+            drawn = document.idToObject[document.getXObjectName(form)]
+            drawn.Contents = PDFStream(PDFDictionary({"OC": layers[title]}), drawn.stream)
+        if layers:
+            listed = PDFArray(list(layers.values()))
+            shown = PDFDictionary({"Order": listed, "ON": listed})
+            catalog = document.Catalog
+            catalog.__NoDefault__ = [*catalog.__NoDefault__, "OCProperties"]
+            catalog.OCProperties = PDFDictionary({"OCGs": listed, "D": shown})

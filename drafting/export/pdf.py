@@ -1,27 +1,27 @@
 """The pattern as a PDF that is printed at 100 % and taped together.
 
-The whole sheet is drawn once, as a form, and every page shows its part of it. On small papers the
-first page carries the squares to measure, the cautions and a map of the pages; on big ones these
-lie on the sheet itself, in its upper left corner. No metadata about persons, no dates.
+The whole sheet is drawn once, a form for each layer, and every page shows its part of it. On small
+papers the first page carries the squares to measure, the cautions and a map of the pages, and the
+cover follows it; on big ones these lie on the sheet itself. No metadata about persons, no dates.
 """
 
 from __future__ import annotations
 
 from io import BytesIO
-from itertools import groupby
 from typing import TYPE_CHECKING, Any
 
 from reportlab.pdfbase.pdfdoc import PDFDictionary, PDFInfo, PDFString
 from reportlab.pdfgen.canvas import Canvas
 
 from drafting import DRAFTING_VERSION
-from drafting.drawing import WORDS, Group, Item, Paper, Role, Sheet, Stroke, Words
+from drafting.drawing import PRINT_WORDS, WORDS, Group, Item, Paper, Role, Stroke, Words
 from drafting.export.ink import FONT, POINT, Ink
 from drafting.export.joints import Tile
-from drafting.export.layers import put_on_layers
+from drafting.export.joints import name as tile_name
+from drafting.export.layers import Layers
 from drafting.export.plan import Plan, planned
 from drafting.export.sheets import Content, WorkContent
-from drafting.geometry import shift
+from drafting.geometry import Transform, shift
 
 if TYPE_CHECKING:
     from drafting.drawing import Output
@@ -29,7 +29,6 @@ if TYPE_CHECKING:
 
 MAX_PAGES = 200
 """More pages than this nobody tapes."""
-SHEET = "sheet"
 NAME = "Tapeline"
 
 
@@ -42,7 +41,7 @@ def write(work: Work, output: Output, max_pages: int = MAX_PAGES) -> bytes:
         max_pages: Greatest number of pages.
 
     Raises:
-        OutputError: Margin or overlap leave no room, or there would be too many pages.
+        OutputError: The paper cannot take it, there is no such page, or there are too many.
     """
     return render(WorkContent.of(work, output), output, max_pages)
 
@@ -51,22 +50,26 @@ def render(content: Content, output: Output, max_pages: int = MAX_PAGES) -> byte
     """Any content as a PDF; layers of its sheet become layers that a reader can show and hide.
 
     Raises:
-        OutputError: Margin or overlap leave no room, or there would be too many pages.
+        OutputError: The paper cannot take it, there is no such page, or there are too many.
     """
-    return _written(planned(content, output, max_pages), WORDS[output.language])
+    return _written(planned(content, output, max_pages), output)
 
 
-def _written(plan: Plan, words: Words) -> bytes:
+def _written(plan: Plan, output: Output) -> bytes:
+    words = WORDS[output.language]
     out = BytesIO()
     canvas = undated(out, _size(plan.paper), plan.composed.sheet.title)
-    _form(canvas, plan)
-    forms = (SHEET, *_layers(canvas, plan.composed.sheet))
-    if plan.cover:
-        _cover(canvas, plan)
-    canvas.setPageSize(_size(plan.page))
-    for number, tile in enumerate(plan.joints.tiles, 1 + plan.cover):
-        page = words.page_of.format(page=number, pages=plan.pages)
-        _page(canvas, plan, tile, page, words, forms)
+    layers = Layers(canvas, plan.composed.sheet, PRINT_WORDS[output.language])
+    always = () if plan.front else tuple(i.transformed(_corner(plan)) for i in _map(plan))
+    layers.draw(plan.joints.marks(), always)
+    fronts = ((*plan.legend.group.items, *_map(plan)), *(n.group.items for n in plan.notes))
+    for number in plan.wanted:
+        if number <= plan.fronts:
+            _front(canvas, plan, fronts[number - 1])
+        else:
+            page = words.page_of.format(page=number, pages=plan.pages)
+            _page(canvas, plan, plan.joints.tiles[number - plan.fronts - 1], page, layers, words)
+    layers.put()
     canvas.save()
     return out.getvalue()
 
@@ -110,37 +113,18 @@ def _size(page: Paper) -> tuple[float, float]:
     return page.width / 10 * POINT, page.height / 10 * POINT
 
 
-def _form(canvas: Canvas, plan: Plan) -> None:
-    """Draw the whole sheet once."""
-    sheet = plan.composed.sheet
-    canvas.beginForm(SHEET, 0, 0, sheet.width * POINT, sheet.height * POINT)
-    ink = Ink(canvas)
-    ink.items(plan.joints.marks())
-    for group in sheet.groups:
-        ink.items(() if group.layer else group.items)
-    if not plan.cover and len(plan.joints.tiles) > 1:
-        corner = plan.composed.moves[0]
-        ink.items(tuple(i.transformed(shift(corner.e, corner.f)) for i in _map(plan)))
-    canvas.endForm()
+def _corner(plan: Plan) -> Transform:
+    """From the legend's frame to the sheet's, where it lies on the sheet."""
+    move = plan.composed.moves[0]
+    return shift(move.e, move.f)
 
 
-def _layers(canvas: Canvas, sheet: Sheet) -> tuple[str, ...]:
-    """Draw each layer as a form of its own; gives their names."""
-    layers = [(name, tuple(of)) for name, of in groupby(sheet.groups, lambda g: g.layer) if name]
-    forms = tuple(f"layer-{number}" for number in range(len(layers)))
-    for form, (_, groups) in zip(forms, layers, strict=True):
-        canvas.beginForm(form, 0, 0, sheet.width * POINT, sheet.height * POINT)
-        for group in groups:
-            Ink(canvas).items(group.items)
-        canvas.endForm()
-    put_on_layers(canvas, dict(zip(forms, (name for name, _ in layers), strict=True)))
-    return forms
-
-
-def _cover(canvas: Canvas, plan: Plan) -> None:
+def _front(canvas: Canvas, plan: Plan, items: tuple[Item, ...]) -> None:
+    """A page before the drawing; its frame has the origin at the upper left."""
+    canvas.setPageSize(_size(plan.paper))
     canvas.saveState()
     canvas.translate(plan.margin * POINT, (plan.paper.height / 10 - plan.margin) * POINT)
-    Ink(canvas).items((*plan.legend.group.items, *_map(plan)))
+    Ink(canvas).items(items)
     canvas.restoreState()
     canvas.showPage()
 
@@ -148,31 +132,32 @@ def _cover(canvas: Canvas, plan: Plan) -> None:
 def _map(plan: Plan) -> tuple[Item, ...]:
     """The map of the pages, under the text of the legend's right column, in the legend's frame."""
     legend = plan.legend
-    lower = plan.paper.height / 10 - 2 * plan.margin if plan.cover else legend.height
+    if len(plan.joints.tiles) == 1 and not plan.front:
+        return ()
+    lower = plan.paper.height / 10 - 2 * plan.margin if plan.front else legend.height
     box = (legend.column, -lower, legend.width, -legend.text_end - 0.2)
-    return tuple(plan.joints.map(_cut_lines(plan.composed.sheet.groups), box).items())
+    return tuple(plan.joints.map(_outlines(plan.composed.sheet.groups), box).items())
 
 
-def _cut_lines(groups: tuple[Group, ...]) -> tuple[Stroke, ...]:
-    return tuple(
-        item
-        for group in groups
-        for item in group.items
-        if isinstance(item, Stroke) and item.role is Role.CUT
-    )
+def _outlines(groups: tuple[Group, ...]) -> tuple[Stroke, ...]:
+    """What the map shows of the pieces: cutting lines, or stitching lines where there are none."""
+    strokes = [item for group in groups for item in group.items if isinstance(item, Stroke)]
+    cut = tuple(stroke for stroke in strokes if stroke.role is Role.CUT)
+    return cut or tuple(s for s in strokes if s.role in {Role.STITCH, Role.FOLD})
 
 
-def _page(
-    canvas: Canvas, plan: Plan, tile: Tile, page: str, words: Words, forms: tuple[str, ...]
-) -> None:
-    tiling, corner = plan.joints.tiling, plan.joints.corner(tile)
+def _page(canvas: Canvas, plan: Plan, tile: Tile, page: str, layers: Layers, words: Words) -> None:
+    joints = plan.joints
+    tiling, corner = joints.tiling, joints.corner(tile)
+    names = tuple(joints.names(tile, page, words)) if plan.tiled else ()
+    forms = (layers.own(tile_name(tile), names), *layers.forms) if names else layers.forms
+    canvas.setPageSize(_size(plan.page))
     canvas.saveState()
     canvas.translate(plan.margin * POINT, plan.margin * POINT)
     window = canvas.beginPath()
     window.rect(0, 0, tiling.width * POINT, tiling.height * POINT)
     canvas.clipPath(window, stroke=0, fill=0)
     canvas.translate(-corner.x * POINT, -corner.y * POINT)
-    Ink(canvas).items(tuple(plan.joints.names(tile, page, words)))
     for form in forms:
         canvas.doForm(form)
     canvas.restoreState()

@@ -2,37 +2,102 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Protocol
 
-from drafting.drawing import WORDS, compose, draw_pieces, legend
+from drafting.drawing import (
+    PRINT_WORDS,
+    SCALES,
+    WORDS,
+    Form,
+    Role,
+    amount,
+    compose,
+    cover_notes,
+    draw_pieces,
+    drawn_as,
+    dressed,
+    legend,
+)
+from drafting.drawing.legend import MILLIMETRE_SQUARE, Square
+from drafting.export.telling import cover_of
 
 if TYPE_CHECKING:
-    from drafting.drawing import Composed, Drawn, Legend, Output, Tiling
+    from drafting.drawing import Composed, Drawn, Legend, Lines, Note, Output, Roll, Tiling, Words
+    from drafting.pattern import FinishedPattern
     from drafting.workroom import Work
 
 LEGEND_WIDTH = 19.0
 """cm, where nothing asks for another breadth."""
 
+LEFT_OUT: dict[Lines, frozenset[Role]] = {
+    "both": frozenset(),
+    "net": frozenset({Role.CUT}),
+    "cut": frozenset({Role.STITCH}),
+}
+"""Which lines are not drawn."""
+
+
+def told_pieces(work: Work, output: Output) -> tuple[Drawn, ...]:
+    """All pieces as the pattern has them, labelled in the language and unit asked for."""
+    return _drawn(work, dressed(work.pattern, output), output, Form(remarks=shrinkage(output)))
+
 
 def drawn_pieces(work: Work, output: Output) -> tuple[Drawn, ...]:
-    """The pieces drawn and labelled, in the language and unit asked for."""
+    """The pieces to draw: those asked for, in the lines and at the scale asked for.
+
+    Raises:
+        OutputError: A piece is named that is not there, or nothing would be left to draw.
+    """
+    pattern = drawn_as(work.pattern, output, PRINT_WORDS[output.language])
+    form = Form(LEFT_OUT[output.lines], len(work.pattern.pieces), remarks(output))
+    return _drawn(work, pattern, output, form)
+
+
+def _drawn(work: Work, pattern: FinishedPattern, output: Output, form: Form) -> tuple[Drawn, ...]:
     return draw_pieces(
-        work.pattern,
+        pattern,
         reference=work.reference,
         verdict=work.verdict,
         unit=output.unit,
-        words=WORDS[output.language],
+        words=_words(output),
+        form=form,
     )
 
 
+def _words(output: Output) -> Words:
+    """The sheet's words; where only net lines are drawn, allowances are still to be added."""
+    words, more = WORDS[output.language], PRINT_WORDS[output.language]
+    if output.lines != "net":
+        return words
+    return replace(words, allowances=more.add, allowances_all=more.add_all)
+
+
+def remarks(output: Output) -> tuple[str, ...]:
+    """What the drawing says of its own form: scale and shrinkage, where they are not nil."""
+    words = PRINT_WORDS[output.language]
+    scale = () if SCALES[output.scale] == 1 else (words.scale.format(scale=output.scale),)
+    return (*scale, *shrinkage(output))
+
+
+def shrinkage(output: Output) -> tuple[str, ...]:
+    """The sentence on cloth that shrinks, where it does."""
+    shrinks = output.shrinkage
+    if not (shrinks.lengthwise or shrinks.crosswise):
+        return ()
+    along, across = f"{shrinks.lengthwise:g}", f"{shrinks.crosswise:g}"
+    words = PRINT_WORDS[output.language].shrinkage
+    return (words.format(lengthwise=along, crosswise=across),)
+
+
 def cautions(work: Work, output: Output) -> tuple[str, ...]:
-    """The usual cautions and the garment's own."""
-    return (*WORDS[output.language].cautions, *work.pattern.pattern.cautions)
+    """The usual cautions, the garment's own, and what the pattern was drawn larger for."""
+    own = work.pattern.pattern.cautions
+    return (*WORDS[output.language].cautions, *own, *shrinkage(output))
 
 
 class Content(Protocol):
-    """What a document shows: a legend, and everything laid on one sheet."""
+    """What a document shows: a legend, a cover, and everything laid on one sheet."""
 
     def legend(
         self, *, width: float = LEGEND_WIDTH, closing: tuple[str, ...] = (), keep_free: float = 0.0
@@ -40,8 +105,17 @@ class Content(Protocol):
         """The legend, `width` cm broad, with room left for a map where asked."""
         ...
 
-    def lay(self, legend: Legend | None, tiling: Tiling | None) -> Composed:
-        """Everything on one sheet, among it the legend where one is given."""
+    def cover(self, width: float, height: float) -> tuple[Note, ...]:
+        """The cover on pages of that size in cm; none where there is nothing to tell."""
+        ...
+
+    def lay(
+        self,
+        legend: Legend | None,
+        paper: Tiling | Roll | None,
+        notes: tuple[Note, ...] = (),
+    ) -> Composed:
+        """Everything on one sheet, among it the legend and the notes that are given."""
         ...
 
 
@@ -68,12 +142,38 @@ class WorkContent:
             verdict=self.work.verdict,
             cautions=self.work.pattern.pattern.cautions,
             words=WORDS[self.output.language],
-            closing=closing,
+            closing=(*remarks(self.output), *closing),
             width=width,
             keep_free=keep_free,
+            scale=self._scale_square(),
         )
 
-    def lay(self, legend: Legend | None, tiling: Tiling | None) -> Composed:
-        """The pieces, and the legend where one is given, on one sheet."""
+    def _scale_square(self) -> Square | None:
+        output, size = self.output, SCALES[self.output.scale]
+        if size == 1:
+            return None
+        side = MILLIMETRE_SQUARE if output.unit == "cm" else 4 * 2.54
+        words = PRINT_WORDS[output.language].scale_square
+        text = words.format(length=amount(side, output.unit), scale=output.scale)
+        return Square(side / size, text)
+
+    def cover(self, width: float, height: float) -> tuple[Note, ...]:
+        """The cover on pages of that size in cm; none where single pieces are drawn."""
+        if self.output.pieces or not self.output.cover:
+            return ()
+        told = cover_of(self.work, self.output, self.pieces, remarks(self.output))
+        return cover_notes(told, width, height)
+
+    def lay(
+        self,
+        legend: Legend | None,
+        paper: Tiling | Roll | None,
+        notes: tuple[Note, ...] = (),
+    ) -> Composed:
+        """The pieces, and the legend and the notes that are given, on one sheet."""
         title, words = self.work.pattern.pattern.title, WORDS[self.output.language]
-        return compose(title, self.pieces, words, legend=legend, tiling=tiling)
+        if SCALES[self.output.scale] != 1:
+            more = PRINT_WORDS[self.output.language]
+            scaled = more.scaled.replace("{scale}", self.output.scale)
+            words = replace(words, description=scaled)
+        return compose(title, self.pieces, words, legend=legend, notes=notes, tiling=paper)

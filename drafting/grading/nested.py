@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.drawing import WORDS, Composed, Legend, Output, Tiling, legend
+from drafting.drawing import WORDS, Composed, Legend, Note, Output, Roll, Tiling, legend
 from drafting.drawing.nest import Nest, NestSize, lay_nest, nest
 from drafting.drawing.nest_words import NEST_WORDS
 from drafting.errors import ConstructionError
@@ -47,9 +47,18 @@ class NestContent:
             keep_free=keep_free,
         )
 
-    def lay(self, legend: Legend | None, tiling: Tiling | None) -> Composed:
+    def cover(self, width: float, height: float) -> tuple[Note, ...]:  # noqa: ARG002 - of no size
+        """No cover: the key tells the sizes, and each order has its own pattern."""
+        return ()
+
+    def lay(
+        self,
+        legend: Legend | None,
+        paper: Tiling | Roll | None,
+        notes: tuple[Note, ...] = (),  # noqa: ARG002 - there is no cover
+    ) -> Composed:
         """The pieces, the key, and the legend where one is given, on one sheet."""
-        return lay_nest(self.drawn, legend, tiling)
+        return lay_nest(self.drawn, legend, paper)
 
 
 def nested_content(sizes: SizeRange, output: Output, *, allow_unsound: bool = False) -> NestContent:
