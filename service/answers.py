@@ -53,6 +53,9 @@ BodyValue = TypedDict(
     {
         "value": Annotated[float, Field(description="mm (degrees, kilograms).")],
         "origin": Literal["measured", "derived", "estimated", "size table"],
+        "sides": NotRequired[
+            Annotated[dict[Literal["left", "right"], float], Field(description="Each side's own.")]
+        ],
         "sd": NotRequired[Annotated[float, Field(description="Standard deviation.")]],
         "from": NotRequired[Annotated[list[str], Field(description="What it comes from.")]],
     },
@@ -283,7 +286,13 @@ class GarmentAnswer(TypedDict):
     options: Annotated[
         dict[str, Any], Field(description="JSON Schema of `garment` in an order; lengths in cm.")
     ]
-    needs: Annotated[list[str], Field(description="Measures that an order must give.")]
+    needs: Annotated[
+        list[str],
+        Field(
+            description="Measures that it is drafted by. Those that an order lacks are derived or "
+            "estimated; waist girth, hip girth and one length of the leg must be given."
+        ),
+    ]
     optional: Annotated[list[str], Field(description="Measures that are used where given.")]
     pieces: list[str]
     valid: list[ValidRangeAnswer]
@@ -323,6 +332,61 @@ class MeasureList(TypedDict):
     """The vocabulary of measures, in the order of the tape."""
 
     measurements: list[MeasureAnswer]
+
+
+class MeasurementCheckAnswer(TypedDict):
+    """A set of measures, vetted and completed. Lengths in mm."""
+
+    drafting_version: str
+    unit: Literal["mm"]
+    figure: Literal["women", "men"]
+    body: dict[str, BodyValue]
+    findings: list[FindingAnswer]
+
+
+class SizeTableSummary(TypedDict):
+    """A table of body sizes in the list."""
+
+    name: str
+    title: str
+    figure: Literal["women", "men"]
+    from_memory: Annotated[
+        bool, Field(description="Whether its steps were written down from memory of a standard.")
+    ]
+    sources: list[str]
+    sizes: Annotated[list[str], Field(description="Names of its sizes, the smallest first.")]
+    href: str
+    garment: Annotated[str, Field(description="Address template of a garment in a size.")]
+
+
+class SizeTableList(TypedDict):
+    """The tables of body sizes."""
+
+    size_tables: list[SizeTableSummary]
+
+
+class TableSizeAnswer(TypedDict):
+    """A size of a table. Lengths in mm."""
+
+    name: str
+    label: Annotated[dict[str, float], Field(description="What the size's label says.")]
+    body: dict[str, BodyValue]
+
+
+class SizeTableAnswer(TypedDict):
+    """A table of body sizes. Lengths in mm."""
+
+    name: str
+    title: str
+    figure: Literal["women", "men"]
+    from_memory: Annotated[
+        bool, Field(description="Whether its steps were written down from memory of a standard.")
+    ]
+    sources: list[str]
+    href: str
+    garment: Annotated[str, Field(description="Address template of a garment in a size.")]
+    unit: Literal["mm"]
+    sizes: list[TableSizeAnswer]
 
 
 class LimitsAnswer(TypedDict):

@@ -16,11 +16,13 @@ from service.problems import ProblemError, Trouble, in_short
 from service.troubles import drafting_problem
 
 if TYPE_CHECKING:
+    from drafting.body import Body
     from drafting.export import Format
     from drafting.garments.garment import Garment
     from drafting.pattern import Finding
     from drafting.workroom import Work
     from service.schemas import Order, OrderForm
+    from service.sizes import SizeChoice
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,13 +72,24 @@ def worked(order: Order, form: OrderForm) -> Work:
     return done
 
 
-def _draft(order: Order) -> Work:
+def body_of(order: Order) -> tuple[Body, tuple[Finding, ...]]:
+    """The body that an order is for, vetted and completed, and remarks on it.
+
+    Raises:
+        DraftingError: The measures cannot be drafted for.
+    """
     garment = order.garment
-    body, findings = prepare(
+    if order.size:
+        return order.size.body()
+    return prepare(
         order.measurements, order.figure, garment.needs, garment.optional, order.accept_unusual
     )
+
+
+def _draft(order: Order) -> Work:
+    body, findings = body_of(order)
     return work(
-        garment, body, order.spec, order.finish, reference=order.reference, findings=findings
+        order.garment, body, order.spec, order.finish, reference=order.reference, findings=findings
     )
 
 
@@ -95,6 +108,20 @@ def sample_order(garment: Garment) -> dict[str, Any]:
     }
 
 
+def sample_check() -> dict[str, Any]:
+    """Measures of an invented person, as a client would send them to be looked over."""
+    return {
+        "unit": "cm",
+        "figure": "women",
+        "measurements": {
+            "waist_girth": 74,
+            "hip_girth": 101,
+            "side_waist_to_hip": {"left": 20, "right": 21},
+            "stature": 168,
+        },
+    }
+
+
 def sample_range(kind: str) -> dict[str, Any]:
     """A size range as a client would ask for it."""
     return {
@@ -108,6 +135,16 @@ def sample(garment: Garment, chosen: Format) -> Drafted:
     body, findings = prepare(dict(garment.sample), "women", garment.needs, garment.optional)
     done = work(garment, body, garment.spec(kind=garment.kind), Finish(), findings=findings)
     return _written(done, Output(), chosen)
+
+
+def in_size(garment: Garment, size: SizeChoice, form: OrderForm, chosen: Format) -> Drafted:
+    """The garment as its options stand by themselves, in a size of a table.
+
+    Raises:
+        ProblemError: The garment cannot be drafted or cut in that size.
+    """
+    order = {"size": size.model_dump(), "garment": {"kind": garment.kind}}
+    return drafted(form.read(order), form, chosen)
 
 
 def unsound(done: Work, unit: str) -> ProblemError:

@@ -15,8 +15,9 @@ from drafting.drawing import Output
 from drafting.export import FORMATS
 from drafting.pattern import Finish
 from service.answers import Problem
+from service.checking import MeasurementCheck
 from service.docstrings import describe
-from service.drafts import sample_order, sample_range
+from service.drafts import sample_check, sample_order, sample_range
 from service.lengths import LONGEST_TEXT, PATTERN
 from service.plan import Each, Fields, IsLength, Plan, plan_of
 from service.problems import MEDIA_TYPE, PROBLEMS
@@ -104,6 +105,7 @@ def _put_examples(document: Schema, house: House) -> None:
         for kind, garment in house.garments.items()
     }
     _content(document, "/v1/size-ranges")["application/json"]["examples"] = ranges
+    _content(document, "/v1/measurement-checks")["application/json"]["example"] = sample_check()
     orders = [
         {"id": f"{kind}-1", **sample_order(garment)} for kind, garment in house.garments.items()
     ]
@@ -122,12 +124,18 @@ def order_schemas(house: House) -> Schema:
     order = house.form.model.model_json_schema(ref_template=REF)
     parts: Schema = order.pop("$defs")
     order["properties"]["measurements"] = _measurements()
+    order["oneOf"] = [{"required": ["measurements"]}, {"required": ["size"]}]
     for kind in _dataclasses(Finish, Output, *(g.spec for g in house.garments.values())):
         describe(parts[kind.__name__], kind)
         _publish(parts[kind.__name__], plan_of(kind))
+    order["properties"]["size"] = {
+        "description": "A size out of a table, in place of measurements.",
+        "$ref": REF.format(model="SizeChoice"),
+    }
     for name in ("finish", "output"):
         order["properties"][name].pop("default", None)
     parts |= range_schemas(order)
+    parts["MeasurementCheck"] = check_schema()
     return {"Order": order, "Sides": SIDES, "WrittenInches": WRITTEN_INCHES, **parts}
 
 
@@ -137,15 +145,22 @@ def range_schemas(order: Schema) -> Schema:
     parts: Schema = part.pop("$defs")
     parts["OwnSize"]["properties"]["measurements"] = _measurements()
     part["properties"]["each"]["enum"] = [*FORMATS]
-    common = {k: v for k, v in order["properties"].items() if k != "measurements"}
+    common = {k: v for k, v in order["properties"].items() if k not in ("measurements", "size")}
     whole: Schema = {
-        **{k: v for k, v in order.items() if k not in ("required", "properties")},
+        **{k: v for k, v in order.items() if k not in ("required", "oneOf", "properties")},
         "title": "SizeRange",
         "description": "An order with sizes in place of measurements.",
         "properties": {**common, **part["properties"]},
         "required": ["garment", "sizes"],
     }
     return {"SizeRange": whole, **parts}
+
+
+def check_schema() -> Schema:
+    """Schema of a measurement check, lengths in any unit."""
+    schema = MeasurementCheck.model_json_schema(ref_template=REF)
+    schema["properties"]["measurements"] = _measurements()
+    return schema
 
 
 def _dataclasses(*kinds: Any) -> Iterator[type]:

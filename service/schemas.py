@@ -29,11 +29,12 @@ from service.plan import (
 )
 from service.problems import MOST_TROUBLES, ProblemError, Trouble, in_short, pointer
 from service.refusals import Form, refusals, what
+from service.sizes import SizeChoice, one_source, size_troubles
 from service.suggestions import did_you_mean
 from service.text import refuse_unprintable
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Mapping
+    from collections.abc import Callable, Iterable, Iterator, Mapping
 
     from drafting.garments.garment import Garment
 
@@ -52,7 +53,9 @@ class Order:
     Attributes:
         unit: Unit in which the client speaks.
         figure: Whose statistics hold.
-        measurements: Measures in cm (kilograms, degrees) by the vocabulary's names.
+        measurements: Measures in cm (kilograms, degrees) by the vocabulary's names; none of them
+            where a size stands for them.
+        size: A size out of a table, in place of measurements.
         garment: The chapter that drafts it.
         spec: Its options, lengths in cm.
         finish: Purpose and allowances in cm.
@@ -66,6 +69,7 @@ class Order:
     unit: Unit
     figure: Figure
     measurements: Given
+    size: SizeChoice | None
     garment: Garment
     spec: Any
     finish: Finish
@@ -76,25 +80,31 @@ class Order:
     raw: Any
 
 
-class OrderForm:
-    """The form that orders are filled in on: built once from the garments on offer."""
+MEASUREMENTS: Plan = Fields({n: IsLength() for n, m in MEASURES.items() if m.unit == "cm"})
 
-    def __init__(self, garments: Mapping[str, Garment]) -> None:
-        self.garments = garments
-        self.model = _envelope(garments)
-        self.plan: Plan = Fields(
-            {
-                "measurements": Fields(
-                    {n: IsLength() for n, m in MEASURES.items() if m.unit == "cm"}
-                ),
-                "garment": Choice({k: plan_of(g.spec) for k, g in garments.items()}),
-                "finish": plan_of(Finish),
-            }
-        )
-        self.limits = self.model.model_json_schema()
 
-    def read(self, raw: Any) -> Order:
-        """The order of decoded JSON.
+class Blank:
+    """A form with nothing in it yet: which fields it has, and where lengths stand.
+
+    Args:
+        model: The fields.
+        plan: Where their lengths stand.
+        look: What is wrong beyond each field's own form.
+    """
+
+    def __init__(
+        self,
+        model: type[BaseModel],
+        plan: Plan,
+        look: Callable[[Mapping[str, Any]], Iterable[Trouble]],
+    ) -> None:
+        self.model = model
+        self.plan = plan
+        self.limits = model.model_json_schema()
+        self._look = look
+
+    def filled(self, raw: Any) -> tuple[Any, Unit]:
+        """The fields, lengths in cm, and the unit that the client speaks in.
 
         Raises:
             ProblemError: invalid-order, with every trouble that was found.
@@ -103,15 +113,17 @@ class OrderForm:
             raise invalid_order([_no_object(raw)])
         unit = _unit(raw)
         troubles: list[Trouble] = []
-        cm = lengths_to_cm(_with_sheet_unit(raw, unit), self.plan, unit, (), troubles)
+        whole = _with_sheet_unit(raw, unit) if "output" in self.model.model_fields else raw
+        cm = lengths_to_cm(whole, self.plan, unit, (), troubles)
         troubles += measure_troubles(raw.get("measurements"))
+        troubles += self._look(raw)
         filled = self._validated(cm, raw, unit, troubles)
         if troubles or filled is None:
             raise invalid_order(troubles)
-        return self._order(filled, unit, raw)
+        return filled, unit
 
     def is_length(self, raw: Any) -> Callable[[Parts], bool]:
-        """A function that tells whether the field at a path of that order is a length."""
+        """A function that tells whether the field at a path of what was sent is a length."""
         return lambda parts: is_length(self.plan, raw, parts)
 
     def _validated(
@@ -125,11 +137,37 @@ class OrderForm:
             troubles += [trouble for trouble in found if trouble.pointer not in told]
             return None
 
-    def _order(self, filled: Any, unit: Unit, raw: Any) -> Order:
+
+class OrderForm:
+    """The form that orders are filled in on: built once from the garments on offer."""
+
+    def __init__(self, garments: Mapping[str, Garment]) -> None:
+        kinds = Choice({k: plan_of(g.spec) for k, g in garments.items()})
+        plan = {"measurements": MEASUREMENTS, "garment": kinds, "finish": plan_of(Finish)}
+        self.garments = garments
+        self.blank = Blank(_envelope(garments), Fields(plan), _beyond)
+
+    @property
+    def model(self) -> type[BaseModel]:
+        """The fields of an order."""
+        return self.blank.model
+
+    def is_length(self, raw: Any) -> Callable[[Parts], bool]:
+        """A function that tells whether the field at a path of that order is a length."""
+        return self.blank.is_length(raw)
+
+    def read(self, raw: Any) -> Order:
+        """The order of decoded JSON.
+
+        Raises:
+            ProblemError: invalid-order, with every trouble that was found.
+        """
+        filled, unit = self.blank.filled(raw)
         return Order(
             unit=unit,
-            figure=filled.figure,
+            figure=filled.size.figure if filled.size else filled.figure,
             measurements=filled.measurements,
+            size=filled.size,
             garment=self.garments[filled.garment.kind],
             spec=filled.garment,
             finish=filled.finish,
@@ -141,6 +179,11 @@ class OrderForm:
         )
 
 
+def _beyond(raw: Mapping[str, Any]) -> Iterator[Trouble]:
+    yield from one_source(raw)
+    yield from size_troubles(raw)
+
+
 def _envelope(garments: Mapping[str, Garment]) -> type[BaseModel]:
     specs = tuple(garment.spec for garment in garments.values())
     union: Any = Union[specs]  # noqa: UP007 - built from a tuple
@@ -150,7 +193,8 @@ def _envelope(garments: Mapping[str, Garment]) -> type[BaseModel]:
         __config__=ConfigDict(extra="forbid"),
         unit=_field(Unit, "Unit of all lengths in the order, except on paper.", default="cm"),
         figure=_field(Figure, "Whose ranges and statistics hold.", default="women"),
-        measurements=_field(dict[str, Any], "Measures of the body by name.", default=...),
+        measurements=_field(dict[str, Any], "Measures of the body by name.", default={}),
+        size=_field(SizeChoice, "A size out of a table, in place of measurements.", default=None),
         garment=_field(garment, "The garment and its options.", default=...),
         finish=_field(Finish, "Purpose and allowances.", default=Finish()),
         output=_field(Output, "The form of the answer; on paper in mm.", default=Output()),

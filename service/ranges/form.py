@@ -17,13 +17,14 @@ from pydantic import (
 )
 from pydantic_core import PydanticCustomError, to_json
 
-from drafting.body import SIZE_TABLES, Body, SizeTable, prepare, size_body
+from drafting.body import SIZE_TABLES, Body, SizeTable, prepare, size_body, size_findings
 from drafting.errors import DraftingError
 from drafting.export import FORMATS
 from drafting.pattern import Finding
 from service.problems import ProblemError, Trouble, in_short
 from service.refusals import Form, refusals, what
 from service.schemas import Order, OrderForm, invalid_order
+from service.sizes import no_size, no_table, other_figure
 from service.suggestions import did_you_mean
 from service.troubles import drafting_problem
 
@@ -172,9 +173,7 @@ def _shape(sizes: Sizes) -> Iterator[Trouble]:
         yield _trouble("/sizes/table", "one_way_only", detail, sizes.table)
     elif sizes.own is None:
         if sizes.table not in SIZE_TABLES:
-            near = did_you_mean(sizes.table, SIZE_TABLES)
-            detail = f"Choose one of {', '.join(SIZE_TABLES)}.{near}"
-            yield _trouble("/sizes/table", "unknown_table", detail, sizes.table, [*SIZE_TABLES])
+            yield no_table("/sizes/table", sizes.table)
         if from_to and (sizes.first is None or sizes.last is None):
             detail = 'Say both "from" and "to".'
             yield _trouble("/sizes", "missing", detail, None, ["from", "to"])
@@ -185,10 +184,12 @@ def _sizes(sizes: Sizes, order: Order, form: OrderForm, most: int) -> tuple[Aske
         _refuse_many([s.name for s in sizes.own], most, "/sizes/own")
         return _own(sizes.own, order, form)
     table = SIZE_TABLES[str(sizes.table)]
-    _refuse_other_figure(table, order)
+    if figures := [*other_figure(table, order.raw)]:
+        raise invalid_order(figures)
     names = _names(sizes, table)
     _refuse_many(names, most, "/sizes")
-    return tuple(AskedSize(name, size_body(table.name, name)) for name in names)
+    findings = size_findings(table.name)
+    return tuple(AskedSize(name, size_body(table.name, name), findings) for name in names)
 
 
 def _refuse_many(names: list[str], most: int, at: str) -> None:
@@ -201,20 +202,14 @@ def _refuse_many(names: list[str], most: int, at: str) -> None:
         raise invalid_order([_trouble(at, "size_twice", detail, twice)])
 
 
-def _refuse_other_figure(table: SizeTable, order: Order) -> None:
-    if "figure" in order.raw and order.figure != table.figure:
-        detail = f"The sizes of the table {table.name} are bodies of {table.figure}."
-        raise invalid_order([_trouble("/figure", "other_figure", detail, order.figure)])
-
-
 def _names(sizes: Sizes, table: SizeTable) -> list[str]:
     if sizes.names is not None:
         unknown = [(i, n) for i, n in enumerate(sizes.names) if n not in table.sizes]
         if unknown:
-            raise invalid_order([_no_size(f"/sizes/names/{i}", n, table) for i, n in unknown])
+            raise invalid_order([no_size(f"/sizes/names/{i}", n, table) for i, n in unknown])
         return sizes.names
     ends = (("from", str(sizes.first)), ("to", str(sizes.last)))
-    unknown_ends = [_no_size(f"/sizes/{k}", n, table) for k, n in ends if n not in table.sizes]
+    unknown_ends = [no_size(f"/sizes/{k}", n, table) for k, n in ends if n not in table.sizes]
     if unknown_ends:
         raise invalid_order(unknown_ends)
     return _between(str(sizes.first), str(sizes.last), table)
@@ -233,12 +228,6 @@ def _between(first: str, last: str, table: SizeTable) -> list[str]:
         for name in names[low : high + 1]
         if statures[0] != statures[1] or table.sizes[name].label.get("stature") == statures[0]
     ]
-
-
-def _no_size(at: str, name: str, table: SizeTable) -> Trouble:
-    near = did_you_mean(name, table.sizes)
-    detail = f"The table {table.name} has no size {name[:40]!r}.{near}"
-    return _trouble(at, "unknown_size", detail, name, [*table.sizes])
 
 
 def _own(own: list[OwnSize], order: Order, form: OrderForm) -> tuple[AskedSize, ...]:

@@ -3,11 +3,13 @@
 from service.routes import (
     batches,
     garments,
+    measurement_checks,
     measurements,
     operations,
     pages,
     patterns,
     size_ranges,
+    size_tables,
 )
 
 ROUTERS = (
@@ -16,6 +18,8 @@ ROUTERS = (
     batches.router,
     garments.router,
     measurements.router,
+    measurement_checks.router,
+    size_tables.router,
     operations.router,
     pages.router,
 )

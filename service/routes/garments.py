@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import asdict
-from functools import partial
 from typing import TYPE_CHECKING, Annotated, Any
 
 from fastapi import APIRouter, Path, Request
 from fastapi.responses import Response
 from pydantic import TypeAdapter
 
-from drafting import DRAFTING_VERSION
 from drafting.export import FORMATS
 from service.answers import GarmentAnswer, GarmentList, GarmentSummary, PatternAnswer
-from service.caching import cached_headers, has_it, kept_json, not_modified, tag
+from service.caching import kept_json
 from service.docstrings import describe
 from service.drafts import sample, sample_order
 from service.formats import chosen
@@ -23,7 +21,7 @@ from service.routes.patterns import (
     PATTERN_CONTENT,
     PATTERN_HEADERS,
     FormatQuery,
-    pattern_headers,
+    kept_pattern,
 )
 
 if TYPE_CHECKING:
@@ -78,12 +76,8 @@ async def draft_sample(
     """The garment on its reference body: for pages, docs and first tries. May be cached."""
     garment = house.garment(kind)
     asked = chosen(format_, None, request.headers.get("accept"), FORMATS.values())
-    etag = tag("sample", kind, str(garment.sample), DRAFTING_VERSION, asked.name, "en")
-    headers = cached_headers(house.settings, etag)
-    if has_it(request, etag):
-        return not_modified(headers)
-    done = await house.bench.run(partial(sample, garment, asked))
-    return Response(done.body, headers={**headers, **pattern_headers(done, kind)})
+    parts = ("sample", str(garment.sample))
+    return await kept_pattern(request, house, kind, asked, parts, lambda: sample(garment, asked))
 
 
 def _summary(garment: Garment) -> GarmentSummary:

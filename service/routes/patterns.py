@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
-from typing import Annotated, Any
+from typing import TYPE_CHECKING, Annotated, Any
 
 from fastapi import APIRouter, Query, Request
 from fastapi.responses import Response
@@ -12,11 +12,18 @@ from pydantic.json_schema import SkipJsonSchema
 from drafting import DRAFTING_VERSION
 from drafting.export import FORMATS
 from service.answers import PatternAnswer
+from service.caching import cached_headers, has_it, not_modified, tag
 from service.drafts import Drafted, drafted
 from service.formats import chosen
 from service.house import HouseDep
 from service.openapi import problem_answers
 from service.reading import read_json
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from drafting.export import Format
+    from service.house import House
 
 router = APIRouter(tags=["patterns"])
 
@@ -100,6 +107,32 @@ async def draft_pattern(request: Request, house: HouseDep, format_: FormatQuery 
     done = await house.bench.run(partial(drafted, order, house.form, asked))
     headers = pattern_headers(done, order.garment.kind)
     return Response(done.body, headers={**headers, "Cache-Control": "no-store"})
+
+
+async def kept_pattern(
+    request: Request,
+    house: House,
+    kind: str,
+    asked: Format,
+    parts: tuple[str, ...],
+    draft: Callable[[], Drafted],
+) -> Response:
+    """A pattern that may be kept; not drafted for those who have it already.
+
+    Args:
+        request: Its headers tell what the client has.
+        house: For its workbench.
+        kind: Kind of the garment.
+        asked: Format of the answer.
+        parts: All else that decides the answer's bytes.
+        draft: Drafts it.
+    """
+    etag = tag(kind, *parts, DRAFTING_VERSION, asked.name, "en")
+    headers = cached_headers(house.settings, etag)
+    if has_it(request, etag):
+        return not_modified(headers)
+    done = await house.bench.run(draft)
+    return Response(done.body, headers={**headers, **pattern_headers(done, kind)})
 
 
 def pattern_headers(done: Drafted, kind: str) -> dict[str, str]:

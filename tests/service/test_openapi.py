@@ -11,6 +11,7 @@ from asking import Service
 
 from drafting.body import MEASURES
 from drafting.export import FORMATS
+from drafting.garments import GARMENTS
 from service.app import create_app
 from service.openapi import document_bytes
 from service.problems import PROBLEMS
@@ -40,9 +41,13 @@ def test_every_path_of_the_contract_is_described(reference):
         "/v1/garments/{kind}",
         "/v1/garments/{kind}/sample",
         "/v1/limits",
+        "/v1/measurement-checks",
         "/v1/measurements",
         "/v1/patterns",
         "/v1/size-ranges",
+        "/v1/size-tables",
+        "/v1/size-tables/{table}",
+        "/v1/size-tables/{table}/{size}/{kind}",
     }
 
 
@@ -127,10 +132,8 @@ def test_a_garment_of_ones_own_gets_through_every_endpoint_and_format(apron_serv
         assert apron_service.get(f"/v1/garments/apron/sample?format={name}").status_code == 200
         assert apron_service.order(apron.order(length=50), f"?format={name}").status_code == 200
     schemas = apron_service.get("/openapi.json").json()["components"]["schemas"]
-    assert set(schemas["Order"]["properties"]["garment"]["discriminator"]["mapping"]) == {
-        "trousers",
-        "apron",
-    }
+    kinds = schemas["Order"]["properties"]["garment"]["discriminator"]["mapping"]
+    assert set(kinds) == {*GARMENTS, "apron"}
 
 
 def test_a_single_garment_is_enough(only_aprons: Service):
