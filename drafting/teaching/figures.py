@@ -7,10 +7,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from itertools import pairwise
 
 from drafting.drawing import Group, Item, Role, Stroke
-from drafting.geometry import Cubic, Path, Point, Vector, direction, polyline
+from drafting.geometry import (
+    DOWN,
+    LEFT,
+    RIGHT,
+    UP,
+    Cubic,
+    Path,
+    Point,
+    Vector,
+    direction,
+    polyline,
+)
 from drafting.teaching.placing import Board
 from drafting.teaching.tape import figures
 from drafting.teaching.taught import TaughtDraft, TaughtStep
@@ -22,6 +32,9 @@ from drafting.trace.length import remembers
 LABEL, MEASURE = 0.2, 0.17
 """Heights of capitals of labels and of lengths, cm."""
 DOT = 0.045
+WAYS = (RIGHT, UP, LEFT, DOWN, RIGHT)
+ARC = 0.5523
+"""Handles of a cubic that draws a quarter of a circle, in radii."""
 BESIDE = 0.32
 """A dimension line runs this far (cm) beside what it measures."""
 BARB = 0.13
@@ -177,12 +190,12 @@ def _dots(scene: Scene, canvas: _Canvas) -> None:
 
 
 def _circle(at: Point) -> Path:
-    k = DOT * 0.5523
-    ends = [at + direction(90.0 * i) * DOT for i in range(5)]
+    """A point's mark: four arcs of a quarter."""
+    ends = [at + way * DOT for way in WAYS]
     return Path(
         tuple(
-            Cubic(a, a + direction(90.0 * i + 90) * k, b + direction(90.0 * i) * k, b)
-            for i, (a, b) in enumerate(pairwise((*ends[:4], ends[0])))
+            Cubic(a, a + on * (DOT * ARC), b + out * (DOT * ARC), b)
+            for a, b, out, on in zip(ends, ends[1:], WAYS, WAYS[1:], strict=False)
         )
     )
 

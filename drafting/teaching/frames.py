@@ -17,7 +17,7 @@ from drafting.teaching.figures import Scene, figure
 from drafting.teaching.tape import on_tape
 from drafting.teaching.taught import TaughtDraft, TaughtStep
 from drafting.teaching.view import Box, View, around
-from drafting.trace import Bend, Outline, Place
+from drafting.trace import Bend, Outline
 
 SCALE = 5.0
 """Pictures are drawn at 1:5, as on the class sheet."""
@@ -26,6 +26,8 @@ DETAIL = 6.6
 DETAIL_SCALES = (1.0, 2.0, 3.0)
 SMALL = 1.3
 """Moves up to this length (cm) are enlarged."""
+LEAST_WIDTH = 9.0
+"""A picture is at least so broad (cm), so that heading and ruler have room."""
 HEAD, FOOT = 1.3, 1.1
 """Room for the heading over a picture and for the ruler under it, cm."""
 RULER = {"cm": (20.0, 4), "in": (20.32, 4)}
@@ -71,7 +73,7 @@ def detail_of(draft: TaughtDraft, step: TaughtStep) -> Detail | None:
 def _enlarged(draft: TaughtDraft, step: TaughtStep) -> Iterator[Point]:
     place, line = step.place, step.line
     if place is not None:
-        darts = _darts(draft)
+        darts = draft.darts
         yield from darts.get(place.name, ())
         if place.base and 0 < place.distance(place.base) <= SMALL and place.name not in darts:
             yield from (place, place.base)
@@ -84,13 +86,6 @@ def _enlarged(draft: TaughtDraft, step: TaughtStep) -> Iterator[Point]:
             yield from (fold.near, fold.far, fold.point)
 
 
-def _darts(draft: TaughtDraft) -> dict[str, tuple[Place, ...]]:
-    """The three points of each dart, by the name of each of its points."""
-    folds = [f for s in draft.steps if s.line for f in s.line.folds]
-    three = [(f.near, f.far, f.point) for f in folds]
-    return {place.name: points for points in three for place in points}
-
-
 def frame(draft: TaughtDraft, number: int, scale: float = SCALE) -> Sheet:
     """The picture of one step.
 
@@ -99,19 +94,31 @@ def frame(draft: TaughtDraft, number: int, scale: float = SCALE) -> Sheet:
         number: The step's number, from 1. Raises IndexError where there is none.
         scale: 1 to this.
     """
-    step = draft.steps[number - 1]
-    scene = Scene(draft, number, frozenset({number}))
-    return _picture(draft, scene, scale, f"{number}. {step.heading}", detail_of(draft, step))
+    if number < 1:
+        raise IndexError(number)
+    return _frame(draft, draft.steps[number - 1], scale, _beside(draft))
 
 
 def frames(draft: TaughtDraft, scale: float = SCALE) -> Iterator[Sheet]:
     """The pictures of all steps, in order."""
-    return (frame(draft, step.number, scale) for step in draft.steps)
+    beside = _beside(draft)
+    return (_frame(draft, step, scale, beside) for step in draft.steps)
+
+
+def _beside(draft: TaughtDraft) -> float:
+    """Room for details beside the draft, the same in all its pictures; none where none has any."""
+    return DETAIL + 0.4 if any(detail_of(draft, s) for s in draft.steps) else 0.0
+
+
+def _frame(draft: TaughtDraft, step: TaughtStep, scale: float, beside: float) -> Sheet:
+    scene = Scene(draft, step.number, frozenset({step.number}))
+    heading = f"{step.number}. {step.heading}"
+    return _picture(draft, scene, scale, heading, beside, detail_of(draft, step))
 
 
 def finished(draft: TaughtDraft, scale: float = SCALE) -> Sheet:
     """The finished draft with all its construction lines and labels; the outlines stand out."""
-    return _picture(draft, finished_scene(draft), scale, draft.title, None)
+    return _picture(draft, finished_scene(draft), scale, draft.title, 0.0, None)
 
 
 def finished_scene(draft: TaughtDraft) -> Scene:
@@ -122,12 +129,18 @@ def finished_scene(draft: TaughtDraft) -> Scene:
 
 
 def _picture(
-    draft: TaughtDraft, scene: Scene, scale: float, heading: str, detail: Detail | None
+    draft: TaughtDraft,
+    scene: Scene,
+    scale: float,
+    heading: str,
+    beside: float,
+    detail: Detail | None,
 ) -> Sheet:
     view = whole_view(draft, scale)
-    needed = not scene.whole and any(detail_of(draft, s) for s in draft.steps)
-    beside = DETAIL + 0.4 if needed else 0.0
-    width, height = view.width + beside, max(view.height, DETAIL + 1.0) + HEAD + FOOT
+    width, height = (
+        max(view.width + beside, LEAST_WIDTH),
+        max(view.height, DETAIL + 1.0) + HEAD + FOOT,
+    )
     groups = [
         figure(scene, view, "draft").transformed(shift(0.0, FOOT)),
         Group("heading", heading, tuple(_heading(heading, width, height))),

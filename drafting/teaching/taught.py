@@ -23,7 +23,7 @@ from drafting.trace import Outline, Place, Step, Stroke
 from drafting.trace.place import corner_of_paper
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from drafting.garments.garment import Garment
     from drafting.workroom import Work
@@ -89,6 +89,8 @@ class TaughtDraft:
         method: The drafting method, empty where the garment has but one way.
         form: The sheet's form.
         chapters: The construction.
+        steps: All its steps in order.
+        darts: Both legs' ends and the point of each dart, by the name of each of them.
         labels: What the points are called.
         corner: Upper left corner of the paper, in the draft's own frame, cm.
         size: Width and height of the paper that the draft needs, cm.
@@ -105,6 +107,8 @@ class TaughtDraft:
     method: str
     form: DraftForm
     chapters: tuple[Chapter, ...]
+    steps: tuple[TaughtStep, ...]
+    darts: Mapping[str, tuple[Place, Place, Place]]
     labels: Labels
     corner: Point
     size: tuple[float, float]
@@ -120,11 +124,6 @@ class TaughtDraft:
     def words(self) -> TeachingWords:
         """The sheet's language."""
         return TEACHING_WORDS[self.form.language]
-
-    @property
-    def steps(self) -> tuple[TaughtStep, ...]:
-        """All steps in order."""
-        return tuple(step for chapter in self.chapters for step in chapter.steps)
 
     @property
     def outlines(self) -> tuple[tuple[str, Outline], ...]:
@@ -158,6 +157,8 @@ def teach(work: Work, garment: Garment, form: DraftForm, *, invented: bool = Fal
         method=str(getattr(work.spec, "method", "")),
         form=form,
         chapters=tuple(_chapters(told, labels)),
+        steps=told,
+        darts=dict(_darts(work.steps)),
         labels=labels,
         corner=corner,
         size=size,
@@ -195,6 +196,13 @@ def _chapters(told: tuple[TaughtStep, ...], labels: Labels) -> Iterator[Chapter]
         steps = tuple(of)
         first = next((labels(t.place) for t in steps if t.place), "")
         yield Chapter(first.rstrip("0123456789"), heading, steps)
+
+
+def _darts(steps: tuple[Step, ...]) -> Iterator[tuple[str, tuple[Place, Place, Place]]]:
+    for stroke in (s.value for s in steps if isinstance(s.value, Stroke)):
+        for fold in stroke.folds:
+            three = (fold.near, fold.far, fold.point)
+            yield from ((place.name, three) for place in three)
 
 
 def paper_for(steps: tuple[Step, ...]) -> tuple[Point, tuple[float, float]]:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 
 import pytest
 from classroom import CASES, sheet_of, worked
 
+from drafting.drawing import Sheet
 from drafting.export import draft_json
+from drafting.teaching.frames import frames
 from drafting.teaching.taught import TaughtDraft
 from drafting.workroom import Work
 
@@ -24,6 +27,19 @@ def drafts_fixture() -> dict[tuple[str, str, str], tuple[Work, TaughtDraft]]:
 @pytest.fixture(name="draft", params=CASES, ids=lambda c: "-".join(filter(None, c)))
 def draft_fixture(request, drafts) -> tuple[Work, TaughtDraft]:
     return drafts[request.param]
+
+
+@pytest.fixture(scope="session", name="pictures")
+def pictures_fixture(drafts) -> Callable[[TaughtDraft], tuple[Sheet, ...]]:
+    """The pictures of all steps of a draft, made once."""
+    made: dict[int, tuple[Sheet, ...]] = {}
+
+    def of(draft: TaughtDraft) -> tuple[Sheet, ...]:
+        if id(draft) not in made:
+            made[id(draft)] = tuple(frames(draft))
+        return made[id(draft)]
+
+    return of
 
 
 @pytest.fixture(name="sheet")

@@ -42,10 +42,10 @@ def outside(sheet: Sheet) -> list[str]:
 
 
 @pytest.mark.parametrize("case", ENDS, ids=lambda c: "-".join(filter(None, c)))
-def test_no_two_texts_of_a_picture_overlap(case, drafts):
+def test_no_two_texts_of_a_picture_overlap(case, drafts, pictures):
     """Boxes by the font's own metrics; the smallest and the largest reference body."""
     _, draft = drafts[case]
-    for sheet in (*frames(draft), finished(draft)):
+    for sheet in (*pictures(draft), finished(draft)):
         assert overlapping(sheet) == [], sheet.title
         assert outside(sheet) == [], sheet.title
 
@@ -63,9 +63,9 @@ def test_the_finished_draft_names_every_point_once(draft):
     assert all(names.count(label) == 1 for label in taught.labels.places)
 
 
-def test_a_new_point_is_named_and_its_length_told(draft):
+def test_a_new_point_is_named_and_its_length_told(draft, pictures):
     _, taught = draft
-    for step, sheet in zip(taught.steps, frames(taught), strict=True):
+    for step, sheet in zip(taught.steps, pictures(taught), strict=True):
         written = {t.text for t in texts(sheet)}
         if step.place is None:
             continue
@@ -76,10 +76,10 @@ def test_a_new_point_is_named_and_its_length_told(draft):
                 assert not shown or figures(length, "cm") in written, step.heading
 
 
-def test_a_new_line_stands_out_and_the_old_recede(draft):
+def test_a_new_line_stands_out_and_the_old_recede(draft, pictures):
     """The new line has its true length at the picture's scale; all else is thinner."""
     _, taught = draft
-    for step, sheet in zip(taught.steps, frames(taught), strict=True):
+    for step, sheet in zip(taught.steps, pictures(taught), strict=True):
         if step.line is None:
             continue
         main = next(g for g in sheet.groups if g.name == "draft")
@@ -109,11 +109,11 @@ def test_the_ruler_is_as_long_as_it_says(draft):
     assert any("1:5" in i.text and "20 cm" in i.text for i in ruler.items if isinstance(i, Text))
 
 
-def test_crotch_and_darts_are_enlarged(draft):
+def test_crotch_and_darts_are_enlarged(draft, pictures):
     _, taught = draft
     enlarged = {
         step.heading.lower()
-        for step, sheet in zip(taught.steps, frames(taught), strict=True)
+        for step, sheet in zip(taught.steps, pictures(taught), strict=True)
         if any(g.name == "detail" for g in sheet.groups)
     }
     for step in taught.steps:
@@ -125,9 +125,9 @@ def test_crotch_and_darts_are_enlarged(draft):
             assert step.heading.lower() in enlarged
 
 
-def test_all_pictures_of_a_draft_are_of_one_size(draft):
+def test_all_pictures_of_a_draft_are_of_one_size(draft, pictures):
     _, taught = draft
-    assert len({(s.width, s.height) for s in frames(taught)}) == 1
+    assert len({(s.width, s.height) for s in pictures(taught)}) == 1
 
 
 def test_a_picture_is_sound_xml_with_title_and_sentences(draft):

@@ -1,0 +1,170 @@
+"""What the steps say: complete, short, true to the numbers, in the tape's divisions."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+import pytest
+from classroom import LARGEST, SMALLEST, methods, sheet_of, worked
+
+from drafting.drawing.lettering import has_shape
+from drafting.teaching.corrections import CORRECTIONS, corrections_for
+from drafting.teaching.tape import on_tape
+from drafting.teaching.telling import LONGEST
+from drafting.trace import Place
+
+SENTENCE = re.compile(r"(?<=[.!?])\s+")
+
+
+def everything(draft):
+    for step in draft.steps:
+        yield from step.sentences
+        yield step.reason
+    yield from (*draft.words.cautions, *draft.words.finishing, *draft.words.toile)
+    yield from (*draft.words.aims, *draft.words.after_corrections)
+    for correction in draft.corrections:
+        yield from (correction.symptom, correction.cause, correction.change)
+
+
+def test_no_step_lacks_formula_value_reason_or_source(draft):
+    _, taught = draft
+    assert taught.steps
+    for step in taught.steps:
+        told = (step.formula, step.worked, step.result, step.reason, step.source, *step.sentences)
+        assert all(text.strip() for text in told), step.heading
+
+
+def test_no_sentence_is_longer_than_25_words(draft):
+    _, taught = draft
+    assert LONGEST == 25
+    for text in everything(taught):
+        for sentence in SENTENCE.split(text):
+            assert len(sentence.split()) <= 25, sentence
+
+
+def test_every_sentence_ends_as_a_sentence(draft):
+    _, taught = draft
+    for text in everything(taught):
+        assert re.search(r"[.?!]$", text), text
+        assert text[0].isupper() or text[0].isdigit(), text
+
+
+def test_no_label_comes_twice_and_every_point_has_one(draft):
+    work, taught = draft
+    names = [s.name for s in work.steps if isinstance(s.value, Place)]
+    assert len(set(names)) == len(names)
+    assert len(taught.labels.places) == len(set(taught.labels.by_name.values())) == len(names)
+
+
+def test_steps_speak_only_of_what_was_drawn_before(draft):
+    """Every label in a step's text belongs to a point of this step or an earlier one."""
+    _, taught = draft
+    known: set[str] = set()
+    for step in taught.steps:
+        if step.place:
+            known.add(taught.labels(step.place))
+        told = " ".join((*step.sentences, step.formula))
+        labels = set(re.findall(r"\b[A-HJ-NP-Z]\d+\b", told))
+        assert labels <= known, step.heading
+
+
+def test_decisions_are_told_whether_taken_or_not(draft):
+    work, taught = draft
+    decisions = [s for s in taught.steps if s.step.kind == "decision"]
+    assert len(decisions) == len([s for s in work.steps if s.kind == "decision"])
+    for step in decisions:
+        assert step.sentences[0].endswith("?")
+        assert step.sentences[1].startswith("Yes" if step.step.value else "No")
+        assert step.result == ("yes" if step.step.value else "no")
+
+
+def test_every_letter_can_be_drawn(draft):
+    _, taught = draft
+    texts = [t for s in taught.steps for t in (*s.sentences, s.formula, s.worked, s.result)]
+    assert {c for text in texts for c in text if not has_shape(c)} == set()
+
+
+NUMBER = r"(?:\d+ )?\d+/\d+|\d+(?:\.\d+)?"
+TOKEN = re.compile(rf"({NUMBER}) (?:cm|in)\b|({NUMBER})|([-+×÷()])")
+
+
+def reckoned(text: str) -> float | None:
+    """The value of a sum as it is printed; None where it is no plain sum."""
+    parts, at = [], 0
+    while at < len(text):
+        found = TOKEN.match(text, at)
+        if found is None:
+            return None
+        amount, plain, sign = found.groups()
+        parts.append(sign or repr(float(sum(map(Fraction, (amount or plain).split())))))
+        at = found.end() + (text[found.end() : found.end() + 1] == " ")
+    told = " ".join(parts).replace("×", "*").replace("÷", "/")
+    told = re.sub(r"(?<=[\d)]) \(", " * (", told)
+    return float(eval(told, {"__builtins__": {}}))  # noqa: S307 - digits and signs only
+
+
+@pytest.mark.parametrize("unit", ["cm", "in"])
+@pytest.mark.parametrize(("kind", "method"), methods())
+@pytest.mark.parametrize("name", [SMALLEST, LARGEST])
+def test_the_printed_sums_come_out(kind, method, name, unit):
+    """Each worked sum, reckoned from the paper, gives its printed result within the tape's own
+    rounding: half a division for each number in it."""
+    draft = sheet_of(kind, worked(kind, method, name), unit=unit)
+    slack = {"cm": 0.025, "in": 1 / 16}[unit]
+    reckonings = 0
+    for step in draft.steps:
+        for told in step.sums:
+            _, *rest = told.split(" = ")
+            if len(rest) != 2 or "less than" in told:
+                continue
+            total, result = reckoned(rest[0]), reckoned(rest[1])
+            if total is not None and result is not None:
+                room = slack * (1 + len(re.findall(rf"(?:{NUMBER}) (?:cm|in)\b", rest[0])))
+                assert total == pytest.approx(result, abs=room), told
+                reckonings += 1
+    assert reckonings > 3
+
+
+def test_lengths_are_told_as_a_tape_shows_them():
+    """Half a millimetre; sixteenths up to 10 in, eighths beyond; reduced, no decimals. Source: how
+    sewing tapes are divided, common practice, no source."""
+    assert on_tape(9.9167, "cm") == "9.9 cm"
+    assert on_tape(9.93, "cm") == "9.95 cm"
+    assert on_tape(25.75, "cm") == "25.75 cm"
+    assert on_tape(1.5875, "in") == "5/8 in"
+    assert on_tape(2.54 * 9 + 0.15875, "in") == "9 1/16 in"
+    assert on_tape(2.54 * 40 + 0.635, "in") == "40 1/4 in"
+    assert on_tape(2.54 * 40 + 2.5, "in") == "41 in"
+    assert on_tape(0.0, "in") == "0 in"
+
+
+def test_an_exercise_hides_what_can_be_worked_out_and_nothing_of_the_rule(draft):
+    work, taught = draft
+    blank = sheet_of(work.pattern.pattern.kind, work, blank=True)
+    hidden = 0
+    for full, empty in zip(taught.steps, blank.steps, strict=True):
+        for told, left in zip(full.sums, empty.sums, strict=True):
+            formula = told.split(" = ")[0] if full.step.kind != "decision" else told.split(";")[0]
+            assert left.startswith(formula)
+            if " = " in told:
+                assert blank.words.blank in left
+                assert told.rsplit(" = ", 1)[1] not in left.split(" = ")[-1]
+                hidden += 1
+    assert hidden > 5
+
+
+def test_inches_speak_of_no_centimetres(draft):
+    work, _ = draft
+    taught = sheet_of(work.pattern.pattern.kind, work, unit="in")
+    for text in everything(taught):
+        assert not re.search(r"\d cm\b", text), text
+
+
+@pytest.mark.parametrize(("kind", "method"), methods())
+def test_what_a_toile_may_show_is_listed_for_every_garment(kind, method):
+    rows = corrections_for(kind)
+    assert len(rows) > 8
+    assert all(0 <= r.least <= r.most <= 5 for r in rows)
+    assert len({r.symptom for r in rows}) == len(rows)
+    assert set(CORRECTIONS) == {"trouser", "skirt"}
