@@ -29,7 +29,7 @@ from drafting.garments.trousers.details import (
     loops,
     straight_band,
 )
-from drafting.garments.trousers.figure import Figure, figure, fitted
+from drafting.garments.trousers.figure import Figure, figure
 from drafting.garments.trousers.fits import (
     fullness,
     hem_girth,
@@ -39,12 +39,13 @@ from drafting.garments.trousers.fits import (
     settle,
     waist_ease,
 )
+from drafting.garments.trousers.fitting import THIGH_LINE, OnScrap, fitted, roomy, seated
 from drafting.garments.trousers.frame import EVEN, Frame, Side, frame
 from drafting.garments.trousers.front import front
 from drafting.garments.trousers.pieces import back_piece, front_piece, hip_is_clear
 from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued, straight_centre, true
-from drafting.pattern import Notion, Pattern
+from drafting.pattern import Finding, Notion, Pattern
 
 
 def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
@@ -85,7 +86,7 @@ def _levelled(side: Body, outside: float) -> Body:
 def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> Pattern:
     """Draft trousers for a body with even sides, or one side of an uneven one as if both were so."""
     settle(body, cut, sheet)
-    person, remarks = fitted(body, cut, corrected(figure(body, cut, sheet), cut.corrections, sheet), lambda f: _crotch_length(f, body, cut, own), sheet)
+    person, remarks = _figure(body, cut, sheet, own)
     level, front_true, back_true = panels(person, body, cut, sheet, own)
 
     sheet.heading("Details")
@@ -141,10 +142,25 @@ def panels(person: Figure, body: Body, cut: Trousers, sheet: DraftSheet, own: Si
     return level, *true(front_drawn, back_drawn, body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back), most_over(cut), sheet)
 
 
-def _crotch_length(person: Figure, body: Body, cut: Trousers, own: Side) -> float:
-    """Length in cm of the trued crotch seam that a figure gives, drawn on scrap paper."""
-    _, one, two = panels(person, body, cut, DraftSheet(), own)
-    return one.crotch.length() + two.crotch.length()
+def _figure(body: Body, cut: Trousers, sheet: DraftSheet, own: Side) -> tuple[Figure, tuple[Finding, ...]]:
+    """What fit, figure, toile and the measured thigh and crotch make of the method's own draft."""
+    def drawn(person: Figure) -> OnScrap:
+        return _on_scrap(person, body, cut, own)
+
+    told = figure(seated(body, cut, drawn, sheet), cut, sheet)
+    roomed, tight = roomy(body, cut, corrected(told, cut.corrections, sheet), drawn, sheet)
+    person, short = fitted(body, cut, roomed, drawn, sheet)
+    return person, (*tight, *short)
+
+
+def _on_scrap(person: Figure, body: Body, cut: Trousers, own: Side) -> OnScrap:
+    """The panels that a figure gives, drawn on scrap paper and measured."""
+    level, one, two = panels(person, body, cut, DraftSheet(), own)
+    return OnScrap(
+        one.crotch.length() + two.crotch.length(),
+        one.reach + two.reach,
+        sum(p.width(level.crotch.y - THIGH_LINE) for p in (one, two)),
+    )
 
 
 def _tops(front_true: Trued, back_true: Trued, cut: Trousers) -> tuple[Trued, Trued, tuple[Contour, Contour] | None]:

@@ -18,7 +18,7 @@ from drafting.craft.tops import EVEN, PanelTop, dip, even_tops, settled
 from drafting.craft.trueing import nudged, square_to_ends
 from drafting.errors import ConstructionError
 from drafting.garments.trousers.panel import Panel, inseam_line, inseam_parts, side_line, side_parts
-from drafting.geometry import IDENTITY, Path, Segment, Vector, crossing_with_line, join, root
+from drafting.geometry import IDENTITY, Path, Point, Segment, Vector, crossing_with_line, join, root
 from drafting.pattern import Dart
 from drafting.trace import Bend, Length, Place, Stroke, along, middle_of, running, straight
 from drafting.trace.length import number
@@ -43,6 +43,15 @@ class Trued:
     darts: tuple[Dart, ...]
     waist_side: Place
     fork: Place
+
+    @property
+    def reach(self) -> float:
+        """From the crotch corner to the drawn fork, along the level, in cm."""
+        return self.crotch.end.x - self.panel.corner.x
+
+    def width(self, height: float) -> float:
+        """Width of the leg in cm at a height under the crotch."""
+        return _across(self.inseam, height) - _across(self.side, height)
 
     def closed_top(self) -> Path:
         """The present waist as it lies with the darts closed, from the centre to the side."""
@@ -172,6 +181,12 @@ def _square_hem(panel: Panel, sheet: DraftSheet) -> Stroke:
     bow = high - below.hem_side.y or below.hem_side.y - low
     sheet.true(f"{panel.name} hem", (("middle of the hem", bow),), "Level where the legs' seams join.", agree=f"{panel.name} hem square to its ends")
     return hem
+
+
+def _across(line: Path, height: float) -> float:
+    """Where a line going down passes a height; where it starts, if that lies under it."""
+    hits = crossing_with_line(line, Point(0, height), Vector(1, 0))
+    return line.segments[hits[-1][0]].at(hits[-1][1]).x if hits else line.start.x
 
 
 def _plain(line: Path) -> Path:

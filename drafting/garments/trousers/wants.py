@@ -204,7 +204,7 @@ def block(
     body: Body, front: Trued, back: Trued, level: Frame, person: Figure
 ) -> tuple[Want, ...]:
     """The block's own sanity."""
-    girth, forks = float(body.hip_girth), (_reach(front), _reach(back))
+    girth, forks = float(body.hip_girth), (front.reach, back.reach)
     hooks = CombinedLength(((1.0, CROTCH_BACK), (-1.0, CROTCH_FRONT)))
     drawn = "drawn fork to the crotch corner, level"
     return (
@@ -300,11 +300,6 @@ def _angle(name: str, corners: tuple[tuple[str, str, str], ...], slack: float) -
         unit="deg",
         reason="Sewn together the line runs on without a corner.",
     )
-
-
-def _reach(panel: Trued) -> float:
-    """From the crotch corner to the drawn fork, along the level, in cm."""
-    return panel.crotch.end.x - panel.panel.corner.x
 
 
 def _lean(back: Trued) -> float:

@@ -1,0 +1,181 @@
+"""Trousers, fitting the draft: fork, raise and seat line brought to the fit and to the measured body.
+
+They start from the method's own. A chosen fit settles them first; then a measured thigh gets its room;
+then the crotch seam is brought to the body's measured crotch length. Each moves within its bounds, by
+drawing the panels on scrap paper and laying the tape on them.
+
+Source: that forks are moved a third in front and two thirds behind: an Eastern European school rule,
+common practice, no source; the bounds: common practice, no source, derived from eight published methods.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.craft.sheet import DraftSheet
+from drafting.garments.trousers.figure import Figure
+from drafting.garments.trousers.fits import FITS, crotch_band, thigh_ease
+from drafting.garments.trousers.manners import MANNERS
+from drafting.garments.trousers.spec import Trousers
+from drafting.geometry import root
+from drafting.pattern import Finding
+from drafting.trace import Length, larger, smaller
+from drafting.trace.length import number
+
+FORKS = (0.14, 0.22)
+"""Both forks together, as shares of the hip."""
+
+SEAT_ANGLE = (4.0, 16.0)
+
+THIGH_LINE = 2.5
+"""The thigh is measured 2.5 cm (1 in) under the crotch line. Source: common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True)
+class OnScrap:
+    """What the tape says of a pair of panels drawn on scrap paper, in cm: crotch seam, both forks, thigh."""
+
+    crotch: float
+    forks: float
+    thigh: float
+
+
+Scrap = Callable[[Figure], OnScrap]
+"""Draws the panels for a figure on scrap paper and lays the tape on them."""
+
+
+def seated(body: Body, cut: Trousers, drawn: Scrap, sheet: DraftSheet) -> Figure:
+    """The forks and the seat line of the method, or of the fit where it asks for others."""
+    manner = MANNERS[cut.method]
+    own = Figure(raised=manner.raised, leaning=manner.leaning)
+    if cut.fit is None:
+        return own
+    fit = FITS[cut.fit]
+    forks = Length(drawn(own).forks, "the method's forks")
+    low, high = (body.hip_girth * share for share in fit.forks)
+    goal = sheet.length("both forks", larger(low, smaller(high, forks)), "A close cut has short forks, a wide one long ones.")
+    own = replace(own, forks=float(goal) - float(forks))
+    if not sheet.decide("a leaning seat line", fit.seat is not None, "Does the fit ask for a seat line of its own?", "A close seat leans more and is raised more, to bend and sit in."):
+        return own
+    angle, least = fit.seat or SEAT_ANGLE
+    raised = max(own.raised, least)
+    return replace(own, raised=raised, leaning=math.tan(math.radians(angle)) * (drawn_rise(body, cut) / 2 + raised))
+
+
+def drawn_rise(body: Body, cut: Trousers) -> float:
+    """From the waist seam to the crotch line, in cm."""
+    manner = MANNERS[cut.method]
+    band = cut.band_depth if manner.band_in_rise and cut.waistband == "straight" else 0.0
+    return float(body.body_rise) + manner.rise_ease - band
+
+
+def roomy(body: Body, cut: Trousers, start: Figure, drawn: Scrap, sheet: DraftSheet) -> tuple[Figure, tuple[Finding, ...]]:
+    """Carry the forks out until a measured thigh has the least room that the fit gives.
+
+    Nothing is changed where no thigh was measured, or neither a fit nor a thigh ease is chosen.
+    """
+    if not body.taken("thigh_girth") or (cut.fit is None and cut.thigh_ease is None):
+        return start, ()
+    least, there = body.length("thigh_girth") + Length(thigh_ease(cut)[0], "thigh ease"), drawn(start)
+    if not sheet.compare("a full thigh", Length(there.thigh, "drawn thigh"), "<", least, "Is the drawn thigh less than the thigh and its room?", "The inseams are pushed out at the fork."):
+        return start, ()
+    bounds = (start.forks, max(start.forks, start.forks + FORKS[1] * float(body.hip_girth) - there.forks))
+    now, reached = _moved("forks for the thigh", start, _forks, bounds, float(least), lambda f: drawn(f).thigh, "The thigh gets its room.", sheet)
+    now = replace(now, least_forks=now.forks)
+    return now, () if reached > least - 0.05 else (_too_tight(reached, body.value("thigh_girth"), least),)
+
+
+def fitted(
+    body: Body, cut: Trousers, start: Figure, drawn: Scrap, sheet: DraftSheet
+) -> tuple[Figure, tuple[Finding, ...]]:
+    """Bring the drawn crotch seam into the band over the body's measured crotch length.
+
+    First the forks move, then the raise of the centre back, then the seat angle, each as far as it
+    may; what is left is told.
+
+    Args:
+        body: The measures; nothing is changed where no crotch length was measured.
+        cut: The options.
+        start: The figure to start from.
+        drawn: Draws on scrap paper.
+        sheet: Records the decisions.
+    """
+    if not body.taken("total_crotch_length"):
+        return start, ()
+    measured, there = body.value("total_crotch_length"), drawn(start)
+    low, high = (measured + over for over in crotch_band(cut))
+    if not sheet.decide("a fitted crotch seam", not low <= there.crotch <= high, "Does the crotch seam leave the band over the measured length?", f"{_signed(low - measured)} to {_signed(high - measured)} cm over the body sits well."):
+        return start, ()
+    goal, length = low if there.crotch < low else high, there.crotch
+    own = there.forks - start.forks
+    for turn in range(3):
+        name, change, bounds = _moves(body, cut, own, start)[turn]
+        start, length = _moved(name, start, change, bounds, goal, lambda f: drawn(f).crotch, "The crotch seam follows the body's crotch length.", sheet)
+        if abs(length - goal) < 0.01:
+            return start, ()
+    return start, (_residue(length, measured, low, high),)
+
+
+def _signed(value: float) -> str:
+    return f"{'+' if value > 0 else ''}{number(value)}"
+
+
+Change = Callable[[Figure, float], Figure]
+
+
+def _forks(person: Figure, value: float) -> Figure:
+    return replace(person, forks=value)
+
+
+def _moves(body: Body, cut: Trousers, own: float, start: Figure) -> tuple[tuple[str, Change, tuple[float, float]], ...]:
+    """What may be moved, how, and between which values: forks, raise, seat angle."""
+    hip, height = float(body.hip_girth), drawn_rise(body, cut) / 2 + start.raised
+    leans = (height * math.tan(math.radians(SEAT_ANGLE[0])), height * math.tan(math.radians(SEAT_ANGLE[1])))
+    most = FORKS[1] * hip - own
+    return (
+        ("forks", _forks, (min(most, max(FORKS[0] * hip - own, start.least_forks)), most)),
+        ("raise of the centre back", lambda f, v: replace(f, raised=v), (0.0, MANNERS[cut.method].most_raised)),
+        ("lean of the seat line", lambda f, v: replace(f, leaning=v), leans),
+    )
+
+
+def _moved(
+    name: str, start: Figure, change: Change, bounds: tuple[float, float], goal: float,
+    measure: Callable[[Figure], float], why: str, sheet: DraftSheet,
+) -> tuple[Figure, float]:
+    """Move one thing until what is measured reaches its goal, or as far as it may go."""
+    def off(value: float) -> float:
+        return measure(change(start, value)) - goal
+
+    found = root(off, *bounds, 0.005)
+    if found is None:
+        found = min(bounds, key=lambda v: abs(off(v)))
+    now = change(start, found)
+    reached = measure(now)
+    sheet.found(name, found, goal, bounds, reached, why)
+    return now, reached
+
+
+def _residue(drawn: float, measured: float, low: float, high: float) -> Finding:
+    return Finding(
+        code="crotch_length_missed",
+        severity="warning",
+        where="total_crotch_length",
+        message="Forks, raise and seat angle at their limits do not bring the crotch seam to the measured length; measure it again, and sew a toile.",
+        measured=drawn - measured,
+        allowed=(low - measured, high - measured),
+    )
+
+
+def _too_tight(drawn: float, thigh: float, least: float) -> Finding:
+    return Finding(
+        code="thigh_missed",
+        severity="warning",
+        where="thigh_girth",
+        message="The forks at their limit do not give the thigh its room; choose a wider fit or more ease at the hip, and sew a toile.",
+        measured=drawn - thigh,
+        allowed=(float(least) - thigh, math.inf),
+    )
