@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from drafting.pattern import Copy, Seam, SeamPart
+from drafting.pattern import Copy, Piece, Seam, SeamPart
 
 ZIP = "zip"
 """Name of the stretch of an upright edge that the zip joins."""
@@ -115,21 +115,39 @@ def along_round(layer: Round, edge: str, opening: int) -> tuple[SeamPart, ...]:
     )
 
 
-def joints(lengths: tuple[float, ...], opening: int) -> tuple[float, ...]:
-    """Where the uprights meet a level edge, in cm from the opening, walked as by `along_round`.
+def stations(
+    layer: Round, pieces: tuple[Piece, ...], edge: str, opening: int
+) -> tuple[tuple[str, float], ...]:
+    """Where the uprights and the notches of a level edge lie, walked as by `along_round`.
 
     Args:
-        lengths: Length of the edge in each panel from the centre back to the centre front, cm.
+        layer: The layer; the names of its uprights' marks begin with its word.
+        pieces: Its panels as pieces. Notches are read where nothing is taken out of the edge.
+        edge: Name of the edge in each of its panels.
         opening: Number of the upright that opens.
+
+    Returns:
+        Names and distances in cm from the opening.
     """
-    before, after = lengths[:opening], lengths[opening:]
-    walked = (
-        (*reversed(before), *lengths, *reversed(after))
-        if before
-        else (*lengths, *reversed(lengths))
+    start, found = 0.0, list[tuple[str, float]]()
+    for n, (piece, against) in enumerate(_walked(pieces, opening)):
+        length = piece.sewn_length(edge)
+        if n:
+            found.append((layer.named(f"joint-{n}"), start))
+        plain = () if piece.taken_on(edge) else piece.notches
+        own = (m for m in plain if m.edge == edge)
+        found += [(m.match, start + (length - m.at if against else m.at)) for m in own]
+        start += length
+    return tuple(sorted(found, key=lambda mark: mark[1]))
+
+
+def _walked(pieces: tuple[Piece, ...], opening: int) -> tuple[tuple[Piece, bool], ...]:
+    """Every panel in the order of the walk, and whether its edge is walked against its drawing."""
+    before, after = pieces[:opening], pieces[opening:]
+    if not before:
+        return (*((p, True) for p in pieces), *((p, False) for p in reversed(pieces)))
+    return (
+        *((p, False) for p in reversed(before)),
+        *((p, True) for p in pieces),
+        *((p, False) for p in reversed(after)),
     )
-    total, found = 0.0, []
-    for length in walked[:-1]:
-        total += length
-        found.append(total)
-    return tuple(found)

@@ -11,7 +11,7 @@ hanging for a day before the hem is levelled: common practice, no source.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated, Literal
 
 from annotated_types import Interval
@@ -35,7 +35,7 @@ from drafting.garments.skirts.pieces import panel_piece
 from drafting.garments.skirts.trueing import Lines
 from drafting.garments.skirts.waists import straight_band
 from drafting.geometry import Path, Point, direction, offset, polyline
-from drafting.pattern import Ease, EdgeLength, Notion, Number, Pattern, Piece
+from drafting.pattern import Ease, EdgeLength, Notch, Notion, Number, Pattern, Piece
 from drafting.pattern.allowance import LENGTH
 from drafting.trace import Length
 from drafting.trace.place import corner_of_paper
@@ -262,7 +262,9 @@ def panels(whole: Ring, plan: Layout, slit: float, cut: CircleSkirt, *, middle: 
             sewn[k] = upright.sewn
             sides.append(upright)
         centre, side = reversed(sides) if front else sides
-        pieces.append(panel_piece(TITLES[name], lines, centre, side, hem="curved_hem"))
+        piece = panel_piece(TITLES[name], lines, centre, side, hem="curved_hem")
+        middle_mark = (Notch("waist", lines.waist.length() / 2, 1, "waist-side"),) if len(words) == 2 else ()
+        pieces.append(replace(piece, notches=(*piece.notches, *middle_mark)))
     return tuple(pieces), Round(plan.names, tuple(sewn))
 
 

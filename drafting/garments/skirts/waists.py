@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from drafting.craft.around import ZIP, Round, along_round, joints, upright_seams
+from drafting.craft.around import ZIP, Round, along_round, stations, upright_seams
 from drafting.craft.contour import Contour, Top, cut_contours, upright
 from drafting.craft.waistband import (
     contoured_quarter,
@@ -82,9 +82,8 @@ def straight_band(layer: Round, pieces: tuple[Piece, ...], top: float, ease: Eas
         cut: The options.
         lining: The lining's panels, caught in the band's inside.
     """
-    lengths = tuple(p.sewn_length("waist") for p in pieces)
-    share = top / (2 * sum(lengths))
-    places = tuple((f"band-{n}", at * share) for n, at in enumerate(joints(lengths, layer.opening), 1))
+    share = top / (2 * sum(p.sewn_length("waist") for p in pieces))
+    places = tuple((name, at * share) for name, at in stations(layer, pieces, "waist", layer.opening))
     band = straight_waistband(top, cut.band_depth, cut.underlap, places, joined_inside=lining is not None, free_underlap=True)
     inside = () if lining is None else (
         Seam("lining_waist", along_round(lining, "waist", lining.opening), (SeamPart("waistband", "waist_inside", reversed=True),), ease),
