@@ -12,12 +12,13 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import Annotated, Literal
 
 from annotated_types import Interval
 
 from drafting.body import Body
-from drafting.craft.around import Opening, Round
+from drafting.craft.around import Round
 from drafting.craft.circle import arc, width_on_edge, width_on_middle
 from drafting.craft.closure import zip_opening
 from drafting.craft.hemline import leg, skirt_length, unknown_leg
@@ -29,6 +30,7 @@ from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.skirts import straight
 from drafting.garments.skirts import wants as wish
 from drafting.garments.skirts.assembly import assembly
+from drafting.garments.skirts.layouts import TITLES, Layout, Lie, Panels, chosen
 from drafting.garments.skirts.making import LEAST_UNDER_ZIP
 from drafting.garments.skirts.options import OnAWaist
 from drafting.garments.skirts.pieces import panel_piece
@@ -42,8 +44,8 @@ from drafting.trace.place import corner_of_paper
 
 CIRCLES = {"full": 360.0, "three_quarter": 270.0, "half": 180.0, "quarter": 90.0}
 
-AROUND = 3.0
-"""Room in cm that hem and seam allowances need across the cloth. House method."""
+NEVER = 999.0
+"""A width in cm that no cloth has."""
 
 WIDEST = 300.0
 """A panel of more than 300 degrees has no room for its seam. House method."""
@@ -75,59 +77,8 @@ class CircleSkirt(OnAWaist):
     circle: Literal["full", "three_quarter", "half", "quarter"] = "full"
     angle: Annotated[float | None, Interval(ge=60, le=720)] = None
     bias_give: Annotated[float, Interval(ge=0, le=6), LENGTH] = 2.0
-    panels: Literal[1, 2, 3, 4, 8] | None = None
+    panels: Panels | None = None
     cloth_width: Annotated[float, Interval(ge=70, le=320), LENGTH] = 140.0
-
-
-@dataclass(frozen=True, slots=True)
-class Layout:
-    """Panels of half the skirt from the centre back forward, each with an equal share of the half.
-
-    Attributes:
-        panels: How many panels the whole skirt has.
-        names: Names of those of the half.
-        back_on_fold: Whether the centre back lies on the fold.
-        front_on_fold: Whether the centre front does.
-    """
-
-    panels: int
-    names: tuple[str, ...]
-    back_on_fold: bool = False
-    front_on_fold: bool = False
-
-    def opened(self, n: int, degrees: float) -> float:
-        """Degrees of the n-th panel of a skirt, unfolded."""
-        folds = (self.back_on_fold and n == 0) + (self.front_on_fold and n == len(self.names) - 1)
-        return degrees / 2 / len(self.names) * (1 + folds)
-
-    def folded(self, n: int) -> bool:
-        """Whether the n-th panel lies on the fold."""
-        return (self.back_on_fold and n == 0) or (self.front_on_fold and n == len(self.names) - 1)
-
-
-FOUR = ("back", "side_back", "side_front", "front")
-LAYOUTS: dict[Opening, tuple[Layout, ...]] = {
-    "centre_back": (
-        Layout(1, ("skirt",), front_on_fold=True),
-        Layout(3, ("back", "front"), front_on_fold=True),
-        Layout(2, ("skirt",)),
-        Layout(4, ("back", "front")),
-        Layout(8, FOUR),
-    ),
-    "side": (
-        Layout(2, ("back", "front"), back_on_fold=True, front_on_fold=True),
-        Layout(4, ("back", "front")),
-        Layout(8, FOUR),
-    ),
-}
-"""In the order in which they are tried: none with a seam down the front before one without."""
-
-TITLES = {"skirt": "Skirt", "back": "Skirt back", "side_back": "Skirt side back", "side_front": "Skirt side front", "front": "Skirt front"}
-UPRIGHTS = {
-    1: ("centre_back", "centre_front"),
-    2: ("centre_back", "side", "centre_front"),
-    4: ("centre_back", "back_princess", "side", "front_princess", "centre_front"),
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -219,46 +170,37 @@ def layout(whole: Ring, cut: CircleSkirt, sheet: DraftSheet) -> tuple[Layout, bo
         SpecError: The cloth is too narrow, or this closure does not go with so many panels.
     """
     sheet.heading("Panels", "common practice, no source")
-    radius = float(whole.hem)
-    choices = tuple(p for p in LAYOUTS[cut.closure] if cut.panels in (None, p.panels))
-    if not choices:
-        able = tuple(p.panels for p in LAYOUTS[cut.closure])
-        raise SpecError(f"A skirt with the zip at the {cut.closure.replace('_', ' ')} is cut in {', '.join(map(str, able))} panels.", where="garment.panels", received=cut.panels, allowed=able)
-    for plan in choices:
-        for middle in (True, False):
-            if sheet.compare(f"{plan.panels} panels, {'the middle' if middle else 'an edge'} on the grain", _needed(plan, radius, whole.degrees, middle=middle), "<=", cut.cloth_width, "Does the widest panel lie on the cloth?", "As few seams as the cloth allows."):
-                return plan, middle
-    best = min(_needed(p, radius, whole.degrees, middle=m) for p in choices for m in (True, False))
-    raise SpecError(
-        f"The cloth is too narrow: a panel needs {best:.0f} cm. Choose wider cloth, {'more panels, ' if cut.panels else ''}or a shorter skirt.",
-        where="garment.cloth_width", received=cut.cloth_width, allowed=(float(math.ceil(best)), 320.0),
-    )
+    middle, edge = Lie("the middle on the grain", partial(_on_middle, whole)), Lie("an edge on the grain", partial(_on_edge, whole))
+    plan, lie = chosen(cut.closure, cut.panels, cut.cloth_width, (middle, edge), sheet)
+    return plan, lie is middle
 
 
-def _needed(plan: Layout, radius: float, degrees: float, *, middle: bool) -> float:
-    """Width of cloth in cm for the widest panel of a layout; endless where it cannot be laid so."""
-    found = []
-    for n in range(len(plan.names)):
-        opened = plan.opened(n, degrees)
-        if opened > WIDEST or (not middle and (plan.folded(n) or opened > 180)):
-            return 999.0
-        found.append(width_on_middle(radius, opened) if middle else width_on_edge(radius, opened))
-    return max(found) + AROUND
+def _on_middle(whole: Ring, plan: Layout) -> float:
+    """Width of cloth in cm for the widest panel, its middle or its fold along the grain."""
+    opened = max(plan.opened(n, whole.degrees) for n in range(len(plan.names)))
+    return NEVER if opened > WIDEST else width_on_middle(float(whole.hem), opened)
+
+
+def _on_edge(whole: Ring, plan: Layout) -> float:
+    """Width of cloth in cm for the widest panel, an edge along the grain; folds cannot lie so."""
+    opened = [plan.opened(n, whole.degrees) for n in range(len(plan.names)) if not plan.folded(n)]
+    if not opened or len(opened) < len(plan.names) or max(opened) > 180:
+        return NEVER
+    return width_on_edge(float(whole.hem), max(opened))
 
 
 def panels(whole: Ring, plan: Layout, slit: float, cut: CircleSkirt, *, middle: bool) -> tuple[tuple[Piece, ...], Round]:
     """The panels as pieces, from the centre back to the centre front."""
-    words = UPRIGHTS[len(plan.names)]
-    opened = words.index("side") if cut.closure == "side" else 0
+    words = plan.uprights
+    opened = plan.side if cut.closure == "side" else 0
     pieces = list[Piece]()
     sewn: list[tuple[str, ...]] = [()] * len(words)
     for n, name in enumerate(plan.names):
-        front = n >= len(plan.names) / 2 or plan.names == ("skirt",)
+        front = plan.in_front(n)
         lines = sector(name, whole, whole.degrees / 2 / len(plan.names), front=front, middle=middle and not plan.folded(n))
         sides = []
         for k, line in ((n, lines.centre if not front else lines.side), (n + 1, lines.centre if front else lines.side)):
-            fold = (k == 0 and plan.back_on_fold) or (k == len(words) - 1 and plan.front_on_fold)
-            upright: Upright = on_fold(words[k], line) if fold else plain_seam(words[k], line, slit if k == opened else 0.0, kind="side" if words[k] == "side" else "seam")
+            upright: Upright = on_fold(words[k], line) if plan.fold_at(k) else plain_seam(words[k], line, slit if k == opened else 0.0, kind="side" if words[k] == "side" else "seam")
             sewn[k] = upright.sewn
             sides.append(upright)
         centre, side = reversed(sides) if front else sides
