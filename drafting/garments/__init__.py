@@ -2,7 +2,7 @@
 
 from drafting.garments import trousers
 from drafting.garments.garment import Garment, ValidRange
-from drafting.garments.skirts import a_line, circle, gored, straight
+from drafting.garments.skirts import a_line, circle, gathered, gored, straight
 
 GARMENTS: dict[str, Garment] = {
     "trousers": trousers.GARMENT,
@@ -10,6 +10,7 @@ GARMENTS: dict[str, Garment] = {
     "a_line_skirt": a_line.GARMENT,
     "gored_skirt": gored.GARMENT,
     "circle_skirt": circle.GARMENT,
+    "gathered_skirt": gathered.GARMENT,
 }
 """All chapters by their kind; a test proves that no chapter in the folder is missing."""
 

@@ -14,19 +14,31 @@ FOLD = (Cut("main", 1),)
 PAIR = (Cut("main", 2, mirrored=True),)
 
 
-def panel_piece(title: str, lines: Lines, centre: Upright, side: Upright, *, hem: str = "hem", cloth: str = "main") -> Piece:
-    """A panel: waist, side, hem and centre; on the fold where the centre is one."""
+def panel_piece(
+    title: str, lines: Lines, centre: Upright, side: Upright, *, hem: str = "hem", cloth: str = "main", sewn_on: bool = False
+) -> Piece:
+    """A panel: waist, side, hem and centre; on the fold where the centre is one.
+
+    Args:
+        title: What is written on it.
+        lines: Its stitching lines.
+        centre: Its upright edge at the centre, or nearer to it.
+        side: Its upright edge at the side, or nearer to it.
+        hem: Which allowance the hem takes.
+        cloth: What it is cut of.
+        sewn_on: Whether something is sewn to its lower edge, which is then called its foot.
+    """
     edges = (
         Edge("waist", lines.waist, kind="waist"),
         *side.edges,
-        Edge("hem", lines.hem, Role.HEM, hem),
+        Edge("foot", lines.hem) if sewn_on else Edge("hem", lines.hem, Role.HEM, hem),
         *centre.hem,
         *centre.upward,
     )
     outline = join(e.path for e in edges)
     ends = (centre.hem[0].path.end if centre.hem else lines.hem.end, lines.side.end)
     hip = () if lines.hip is None else (("hip", lines.hip),)
-    whole = (*level_lines(outline, hip), *level_end(lines.hem, *ends))
+    whole = (*level_lines(outline, hip), *(() if sewn_on else level_end(lines.hem, *ends)))
     below = () if lines.hip is None else ((lines.hip + lines.centre.end.y) / 2,)
     piece = Piece(
         name=lines.name,
