@@ -18,7 +18,7 @@ from drafting.body import Body
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.figure import Figure
 from drafting.garments.trousers.fits import FITS, crotch_band, thigh_ease
-from drafting.garments.trousers.manners import MANNERS
+from drafting.garments.trousers.manners import MANNERS, band_in_rise
 from drafting.garments.trousers.spec import Trousers
 from drafting.geometry import root
 from drafting.pattern import Finding
@@ -67,9 +67,7 @@ def seated(body: Body, cut: Trousers, drawn: Scrap, sheet: DraftSheet) -> Figure
 
 def drawn_rise(body: Body, cut: Trousers) -> float:
     """From the waist seam to the crotch line, in cm."""
-    manner = MANNERS[cut.method]
-    band = cut.band_depth if manner.band_in_rise and cut.waistband == "straight" else 0.0
-    return float(body.body_rise) + manner.rise_ease - band
+    return float(body.body_rise) + MANNERS[cut.method].rise_ease - band_in_rise(cut)
 
 
 def roomy(body: Body, cut: Trousers, start: Figure, drawn: Scrap, sheet: DraftSheet) -> tuple[Figure, tuple[Finding, ...]]:

@@ -45,7 +45,7 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
     waist_side = sheet.point("front side at the waist", waist_centre.reaching(level.side_waist, sewn + sum(intakes), "left"), "A quarter of the top, darts open.")
 
     below = leg("front", level, 0.0, person.swing, sheet)
-    start = sheet.point("front curve start", corner.up(curve_height(hip_centre, corner, body, cut, sheet)), "The straight above it takes the fly.")
+    start = sheet.point("front curve start", corner.up(curve_height(hip_centre, corner, body.body_rise, 0.0, body, cut, sheet)), "The straight above it takes the fly.")
     curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, FRONT_DIAGONAL.at(body.hip_girth) - person.front_scoop)
     bend = hooked(start, along(waist_centre, start), fork, RIGHTWARD, curve, corner, diagonal)
     crotch = sheet.draw("front crotch", (*straight(waist_centre, start), bend), "Close, and still free to sit.")
@@ -58,15 +58,16 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
     )
 
 
-def curve_height(hip_centre: Place, corner: Place, body: Body, cut: Trousers, sheet: DraftSheet) -> Length:
+def curve_height(hip_centre: Place, corner: Place, rise: Length, band: float, body: Body, cut: Trousers, sheet: DraftSheet) -> Length:
     """How far over the crotch line the front curve starts: at the hip line, between one and one and a half widths of the fork.
 
-    Lower, down to six tenths of that, where the hips need a longer fly. Source: house method.
+    Lower, down to six tenths of that, where the hips need a longer fly. `rise` is the height of the
+    waist seam over the crotch line, `band` the depth of a band that opens above it, cm. Source: house method.
     """
     fork = body.hip_girth / 16 + 0.5
     usual = larger(smaller(Length(hip_centre.y - corner.y, "hip line over crotch line"), fork * 1.5), fork)
-    straight = needed_opening(body.hip_girth, body.waist_girth + waist_ease(cut), 0.0) + OPENING_ABOVE_HOOK
-    room = body.body_rise - straight
+    straight = needed_opening(body.hip_girth, body.waist_girth + waist_ease(cut), band) + OPENING_ABOVE_HOOK
+    room = rise - straight
     if not sheet.compare("a lowered curve start", room, "<", usual, "Do the hips need a longer fly than the straight above the curve takes?", "Waist and twice the opening must pass the hips."):
         return usual
     return larger(room, fork * LOWEST_CURVE)

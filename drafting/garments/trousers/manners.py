@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.craft.rules import KNEE_OVER_HEM, SizeBand
-from drafting.garments.trousers.spec import Method
+from drafting.garments.trousers.spec import Method, Trousers
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,6 +26,7 @@ class Manner:
         leaning: How far the seat line leans in at the waist.
         wider: How much wider than the front the back is at each side of knee and hem.
         knee_step: How much wider than the hem a half panel is at the knee.
+        seam: Width of the seams that its draft includes.
         rise_ease: How much deeper than the body rise the crotch seam lies.
         band_in_rise: Whether a straight band is part of the rise; else it stands above the waist.
     """
@@ -40,15 +41,28 @@ class Manner:
     leaning: float
     wider: float
     knee_step: SizeBand
+    seam: float
     rise_ease: float
     band_in_rise: bool
 
+
+MENS_KNEE = SizeBand("knee over hem, men", ((999, 1.5),), "from memory: W. Aldrich, Metric Pattern Cutting for Menswear")
 
 MANNERS: dict[Method, Manner] = {
     # W. Aldrich, Metric Pattern Cutting for Women's Wear
     "block": Manner(
         title="two-dart block", waist_ease=1.0, waist_fullness=1.0, hip_ease=4.0, underlap=4.0,
-        raised=2.0, most_raised=4.0, leaning=2.0, wider=1.0, knee_step=KNEE_OVER_HEM, rise_ease=0.0, band_in_rise=False,
+        raised=2.0, most_raised=4.0, leaning=2.0, wider=1.0, knee_step=KNEE_OVER_HEM, seam=0.0, rise_ease=0.0, band_in_rise=False,
+    ),
+    # W. Aldrich, Metric Pattern Cutting for Menswear; hem to knee from memory: the same
+    "mens_block": Manner(
+        title="men's block", waist_ease=1.0, waist_fullness=0.0, hip_ease=2.0, underlap=4.0,
+        raised=1.0, most_raised=4.0, leaning=2.0, wider=2.0, knee_step=MENS_KNEE, seam=1.0, rise_ease=1.0, band_in_rise=True,
     ),
 }
 """The numbers by the method's name."""
+
+
+def band_in_rise(cut: Trousers) -> float:
+    """Depth in cm of a straight band that is part of the method's rise."""
+    return cut.band_depth if MANNERS[cut.method].band_in_rise and cut.waistband == "straight" else 0.0
