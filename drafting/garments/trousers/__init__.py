@@ -19,7 +19,7 @@ from drafting.errors import SpecError
 from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.trousers import wants
 from drafting.garments.trousers.assembly import assembly
-from drafting.garments.trousers.back import back
+from drafting.garments.trousers.choices import settled
 from drafting.garments.trousers.corrections import SYMPTOMS, corrected
 from drafting.garments.trousers.details import (
     back_pocket,
@@ -29,19 +29,20 @@ from drafting.garments.trousers.details import (
     loops,
     straight_band,
 )
+from drafting.garments.trousers.ending import end_legs, hem_of
 from drafting.garments.trousers.figure import Figure, figure
 from drafting.garments.trousers.fits import (
     fullness,
-    hem_girth,
     hip_ease,
-    knee_girth,
     most_over,
     settle,
     waist_ease,
 )
 from drafting.garments.trousers.fitting import THIGH_LINE, OnScrap, fitted, roomy, seated
 from drafting.garments.trousers.frame import EVEN, Frame, Side, frame
-from drafting.garments.trousers.front import front
+from drafting.garments.trousers.legs import knee_girth, true_to_shape
+from drafting.garments.trousers.manners import band_in_rise
+from drafting.garments.trousers.methods import METHODS
 from drafting.garments.trousers.pieces import back_piece, front_piece, hip_is_clear
 from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued, straight_centre, true
@@ -59,6 +60,7 @@ def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
         SpecError: An option cannot be had on this body, or excludes another.
         ConstructionError: A step of the construction has no answer for this body.
     """
+    cut = settled(cut)
     if body.even:
         return one_side(body, cut, sheet)
     if cut.waistband == "contoured":
@@ -86,13 +88,15 @@ def _levelled(side: Body, outside: float) -> Body:
 def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> Pattern:
     """Draft trousers for a body with even sides, or one side of an uneven one as if both were so."""
     settle(body, cut, sheet)
+    true_to_shape(body, cut)
     person, remarks = _figure(body, cut, sheet, own)
     level, front_true, back_true = panels(person, body, cut, sheet, own)
+    short = front_true.panel.leg.short
 
     sheet.heading("Details")
     top = sheet.length("waistband", body.waist_girth + waist_ease(cut), "Body and ease.")
     front_panel, back_panel, contours = _tops(front_true, back_true, cut)
-    depth = cut.band_depth if contours else 0.0
+    depth = cut.band_depth if contours else band_in_rise(cut)
     slit = opening_length(body.hip_girth, top, straight_centre(front_panel), depth, sheet)
     pocket = front_pocket(front_panel, cut, sheet)
     welt = back_pocket(back_panel, cut)
@@ -114,16 +118,16 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
         seams=seams,
         sewing=sewing,
         wants=(
-            *wants.girths(body, cut, person),
+            *wants.girths(body, cut, person, short=short),
             *wants.lengths(body, cut, depth, own.higher, person),
             *wants.openings(body, cut),
-            *wants.joins(cut, person),
+            *wants.joins(cut, person, short=short),
             *wants.block(body, front_panel, back_panel, level, person),
         ),
-        finished_measurements=wants.finished(cut),
+        finished_measurements=wants.finished(cut, short=short),
         findings=remarks,
         resolved=(
-            ("hem_girth", float(hem_girth(body, cut))),
+            ("hem_girth", hem_of(front_panel, back_panel, body, cut)),
             ("knee_girth", float(knee_girth(body, cut))),
             ("waist_ease", float(waist_ease(cut))),
             ("waist_fullness", fullness(cut)),
@@ -136,9 +140,8 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
 
 def panels(person: Figure, body: Body, cut: Trousers, sheet: DraftSheet, own: Side) -> tuple[Frame, Trued, Trued]:
     """Draw and true front and back for a figure."""
-    level = frame(body, cut, sheet, own, person)
-    front_drawn = front(level, person, body, cut, sheet)
-    back_drawn = back(level, front_drawn, person, body, cut, sheet)
+    level, front_drawn, back_drawn = METHODS[cut.method](frame(body, cut, sheet, own, person), person, body, cut, sheet)
+    level, front_drawn, back_drawn = end_legs(level, front_drawn, back_drawn, cut, sheet)
     return level, *true(front_drawn, back_drawn, body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back), most_over(cut), sheet)
 
 
@@ -159,7 +162,7 @@ def _on_scrap(person: Figure, body: Body, cut: Trousers, own: Side) -> OnScrap:
     return OnScrap(
         one.crotch.length() + two.crotch.length(),
         one.reach + two.reach,
-        sum(p.width(level.crotch.y - THIGH_LINE) for p in (one, two)),
+        sum(p.width(level.crotch.y - min(THIGH_LINE, (level.crotch.y - level.hem.y) / 2)) for p in (one, two)),
     )
 
 

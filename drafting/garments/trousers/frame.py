@@ -14,7 +14,7 @@ from drafting.body import Body
 from drafting.craft.sheet import DraftSheet
 from drafting.errors import SpecError
 from drafting.garments.trousers.figure import BLOCK, Figure, changed
-from drafting.garments.trousers.fits import hem_girth, knee_girth
+from drafting.garments.trousers.legs import LEGS, hem_girth, inside_leg, is_full, knee_girth
 from drafting.garments.trousers.manners import MANNERS
 from drafting.garments.trousers.spec import Trousers
 from drafting.trace import Length, Place, smaller
@@ -31,7 +31,7 @@ LEAST_SHANK = 12.0
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """Level marks on the crease and the half widths of the leg, in cm."""
+    """Level marks on the crease and the half widths of the leg, in cm; `end` where a shorter leg is cut off."""
 
     waist: Place
     side_waist: Place
@@ -42,6 +42,7 @@ class Frame:
     hem: Place
     knee_half: Length
     hem_half: Length
+    end: Place | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,8 +78,10 @@ def frame(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN, person
     half_leg = sheet.length(
         "half the leg", Length(crotch.distance(floor), "crotch line to floor") / 2, "Inside leg, halved."
     )
-    knee = sheet.point("knee line", crotch.down(half_leg - 5), "A little above the knee, where it bends.")
-    hem = sheet.point("hem line", floor.up(Length(cut.hem_over_floor, "hem over floor")), "Clear of the floor.")
+    knee_up = LEGS[cut.leg].knee_up
+    knee = sheet.point("knee line", crotch.down(half_leg - 5 - knee_up if knee_up else half_leg - 5), "A little above the knee, where it bends." if not knee_up else "Raised, where a flared leg is narrowest.")
+    ground = sheet.point("floor under the heel", floor.down(Length(cut.shoe_height, "shoe height")), "The heel lifts the leg.") if cut.shoe_height else floor
+    hem = sheet.point("hem line", ground.up(Length(cut.hem_over_floor, "hem over floor")), "Clear of the floor.")
     if knee.y - hem.y < LEAST_SHANK:
         raise SpecError(
             f"The hem would end only {knee.y - hem.y:.1f} cm below the knee line; lower it.",
@@ -87,7 +90,21 @@ def frame(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN, person
             allowed=(0.0, max(0.0, cut.hem_over_floor - LEAST_SHANK + knee.y - hem.y)),
         )
     hem_half, knee_half = _leg(body, cut, sheet)
-    return Frame(waist, side_waist, hip, side_hip, crotch, knee, hem, knee_half, hem_half)
+    return Frame(waist, side_waist, hip, side_hip, crotch, knee, hem, knee_half, hem_half, _end(crotch, floor, hem, cut, sheet))
+
+
+def _end(crotch: Place, floor: Place, hem: Place, cut: Trousers, sheet: DraftSheet) -> Place | None:
+    """Where a leg ends that is shorter than the full one."""
+    if is_full(cut):
+        return None
+    inside = inside_leg(Length(crotch.distance(floor), "crotch line to floor"), cut)
+    longest = crotch.y - hem.y
+    if inside > longest:
+        raise SpecError(
+            f"An inside_leg of {inside:.1f} cm reaches below the hem of the full leg, {longest:.1f} cm down; leave it out, and set hem_over_floor or shoe_height instead.",
+            where="garment.inside_leg", received=float(inside), allowed=(3.0, longest),
+        )
+    return sheet.point("end of the leg", crotch.down(inside), "The full leg is cut off here.")
 
 
 def _hip_depth(body: Body, high_side: float, sheet: DraftSheet) -> float:
@@ -105,8 +122,9 @@ def _hip_depth(body: Body, high_side: float, sheet: DraftSheet) -> float:
 
 
 def _leg(body: Body, cut: Trousers, sheet: DraftSheet) -> tuple[Length, Length]:
-    wider = MANNERS[cut.method].wider
-    why = f"The back is {number(wider)} cm wider each side."
+    manner = MANNERS[cut.method]
+    less = manner.wider / 2 - manner.seam
+    why = f"The back is {number(manner.wider)} cm wider each side." if manner.seam == 0 else f"The back is {number(manner.wider)} cm wider each side, and the seams are included."
     hem = sheet.length("hem girth", hem_girth(body, cut), "Round the whole leg.")
     knee = sheet.length("knee girth", knee_girth(body, cut), "Round the whole leg.")
-    return sheet.length("half the front hem", hem / 4 - wider / 2, why), sheet.length("half the front knee", knee / 4 - wider / 2, why)
+    return sheet.length("half the front hem", hem / 4 - less, why), sheet.length("half the front knee", knee / 4 - less, why)

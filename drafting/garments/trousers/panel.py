@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from drafting.craft.curves import swept
 from drafting.craft.darts import PlannedDart
@@ -10,28 +11,62 @@ from drafting.craft.pencil import draw_dart, shaped
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.figure import changed
 from drafting.garments.trousers.frame import Frame
-from drafting.geometry import DOWN, Cubic, Line, Vector, smooth
-from drafting.trace import DOWNWARD, Bend, Length, Part, Place, Stroke, along, straight
+from drafting.geometry import DOWN, Cubic, Line, Segment, smooth
+from drafting.trace import (
+    DOWNWARD,
+    UPWARD,
+    Bearing,
+    Bend,
+    Length,
+    Part,
+    Place,
+    Stroke,
+    along,
+    straight,
+)
 
 
 @dataclass(frozen=True, slots=True)
 class Leg:
-    """The four points of a panel's leg below the crotch."""
+    """A panel's leg below the thigh: the places at which each seam goes on to the hem.
 
-    knee_side: Place
-    hem_side: Place
-    hem_inner: Place
-    knee_inner: Place
+    Attributes:
+        side: Side seam at the knee and at the hem; at the hem alone where the leg ends above the knee.
+        inner: The same of the inseam.
+    """
 
-    @property
-    def up_the_side(self) -> Vector:
-        """Direction of the straight side from hem to knee."""
-        return (self.knee_side - self.hem_side).unit
+    side: tuple[Place, ...]
+    inner: tuple[Place, ...]
 
     @property
-    def down_the_inside(self) -> Vector:
-        """Direction of the straight inseam from knee to hem."""
-        return (self.hem_inner - self.knee_inner).unit
+    def short(self) -> bool:
+        """Whether the leg ends before it gets straight; its seams then end plumb."""
+        return len(self.side) == 1
+
+    @property
+    def hem_side(self) -> Place:
+        """Side seam at the hem."""
+        return self.side[-1]
+
+    @property
+    def hem_inner(self) -> Place:
+        """Inseam at the hem."""
+        return self.inner[-1]
+
+    @property
+    def down_the_side(self) -> Bearing:
+        """Direction in which the side seam arrives at the straight leg."""
+        return DOWNWARD if self.short else along(*self.side)
+
+    @property
+    def down_the_inside(self) -> Bearing:
+        """Direction in which the inseam arrives at the straight leg."""
+        return DOWNWARD if self.short else along(*self.inner)
+
+    @property
+    def up_the_inside(self) -> Bearing:
+        """Direction in which the inseam leaves the hem."""
+        return UPWARD if self.short else along(*reversed(self.inner))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,6 +87,7 @@ class Panel:
         darts: Darts from the centre to the side.
         bulge: How far the hip curve stands out between waist and hip, cm.
         hollow: How far the inseam is hollowed between fork and knee, cm.
+        dip: How much lower than level the middle of the hem hangs, cm.
         crotch: Line from the waist to the fork.
         side: Line from the waist to the hem.
         inseam: Line from the fork to the hem.
@@ -73,6 +109,7 @@ class Panel:
     crotch: Stroke
     side: Stroke
     inseam: Stroke
+    dip: float = 0.0
 
 
 def leg(name: str, level: Frame, wider: float, swing: float, sheet: DraftSheet) -> Leg:
@@ -82,49 +119,56 @@ def leg(name: str, level: Frame, wider: float, swing: float, sheet: DraftSheet) 
     """
     knee, hem = level.knee_half + wider, level.hem_half + wider
     why = "Centred on the crease." if wider == 0 else "The back is wider than the front by this on each side."
-    return Leg(
+    sides = (
         sheet.point(f"{name} side at the knee", level.knee.left(changed(knee, swing / 2)), why),
         sheet.point(f"{name} side at the hem", level.hem.left(changed(hem, swing)), why),
-        sheet.point(f"{name} inseam at the hem", level.hem.right(changed(hem, -swing)), why),
-        sheet.point(f"{name} inseam at the knee", level.knee.right(changed(knee, -swing / 2)), why),
     )
+    hem_inner = sheet.point(f"{name} inseam at the hem", level.hem.right(changed(hem, -swing)), why)
+    return Leg(sides, (sheet.point(f"{name} inseam at the knee", level.knee.right(changed(knee, -swing / 2)), why), hem_inner))
 
 
-def side_line(waist: Place, hip: Place, below: Leg, bulge: float) -> tuple[Cubic, Cubic, Line]:
+def side_line(waist: Place, hip: Place, below: Leg, bulge: float) -> tuple[Segment, ...]:
     """The side seam from waist to hem: hip curve, plumb at the hip, then into the straight leg.
 
     Source: W. Aldrich, Metric Pattern Cutting for Women's Wear; plumb at the hip is house method.
     """
     hip_curve = swept(waist, hip, DOWN, -abs(bulge), least=0.0)
-    thigh = smooth(hip, DOWN, below.knee_side, -below.up_the_side)
-    return hip_curve, thigh, Line(below.knee_side, below.hem_side)
+    thigh = smooth(hip, DOWN, below.side[0], below.down_the_side.vector.unit)
+    return (hip_curve, thigh, *(Line(a, b) for a, b in pairwise(below.side)))
 
 
-def inseam_line(fork: Place, below: Leg, hollow: float) -> tuple[Cubic, Line]:
+def inseam_line(fork: Place, below: Leg, hollow: float) -> tuple[Segment, ...]:
     """The inseam from fork to hem, hollowed above the knee, straight below it.
 
-    Source: W. Aldrich, Metric Pattern Cutting for Women's Wear.
+    A short leg's leaves the fork along the straight line and ends plumb.
+
+    Source: W. Aldrich, Metric Pattern Cutting for Women's Wear; the short leg's: house method.
     """
-    thigh = swept(fork, below.knee_inner, below.down_the_inside, -hollow)
-    return thigh, Line(below.knee_inner, below.hem_inner)
+    way = below.down_the_inside.vector.unit
+    free = {"least": 0.0, "most": 0.0} if below.short else {}
+    thigh = swept(fork, below.inner[0], way, -hollow, **free)
+    return (thigh, *(Line(a, b) for a, b in pairwise(below.inner)))
 
 
 def side_parts(waist: Place, hip: Place, below: Leg, bulge: float) -> tuple[Part, ...]:
     """The side seam, told by what lies on the paper."""
-    hip_curve, thigh, _ = side_line(waist, hip, below, bulge)
-    into_the_leg = along(below.knee_side, below.hem_side)
+    hip_curve, thigh = curves(side_line(waist, hip, below, bulge))
     return (
         shaped(waist, hip, DOWNWARD, hip_curve),
-        Bend(hip, below.knee_side, DOWNWARD, into_the_leg, thigh),
-        *straight(below.knee_side, below.hem_side),
+        Bend(hip, below.side[0], DOWNWARD, below.down_the_side, thigh),
+        *straight(*below.side),
     )
 
 
 def inseam_parts(fork: Place, below: Leg, hollow: float) -> tuple[Part, ...]:
     """The inseam, told by what lies on the paper."""
-    thigh, _ = inseam_line(fork, below, hollow)
-    into_the_leg = along(below.knee_inner, below.hem_inner)
-    return (shaped(fork, below.knee_inner, into_the_leg, thigh), *straight(below.knee_inner, below.hem_inner))
+    (thigh,) = curves(inseam_line(fork, below, hollow))
+    return (shaped(fork, below.inner[0], below.down_the_inside, thigh), *straight(*below.inner))
+
+
+def curves(line: tuple[Segment, ...]) -> tuple[Cubic, ...]:
+    """The curved segments of a line."""
+    return tuple(s for s in line if isinstance(s, Cubic))
 
 
 def long_seams(

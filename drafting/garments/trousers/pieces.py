@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drafting.craft.piecework import lengthen_lines, level_lines, turned_over
+from drafting.craft.piecework import lengthen_lines, level_lines, plumb_grain, turned_over
 from drafting.craft.rules import CROTCH_NOTCH, NOTCH_FROM_CORNER
 from drafting.craft.slant_pocket import SlantPocket
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.trueing import Trued
-from drafting.geometry import Path, Point, join
+from drafting.geometry import Line, Path, Point, join
 from drafting.pattern import Cut, Edge, Mark, Notch, Piece, Role
 
 PAIR = (Cut("main", 2, mirrored=True),)
@@ -59,10 +59,24 @@ def _panel(
         edges=edges,
         darts=drawn.darts,
         notches=(*_side_notches(drawn, side)[0 if hip_notch else 1 :], *_inseam_notches(drawn), *others),
-        grain=(Point(0, level.hem.y + 12), Point(0, level.crotch.y - 4)),
-        levels=(("waist", top.end, top.start), *level_lines(outline, heights), ("hem", drawn.hem.start, drawn.hem.end)),
+        grain=_grain(outline, drawn, level),
+        levels=(("waist", top.end, top.start), *level_lines(outline, heights), *_hem_level(outline, drawn)),
         lengthen=lengthen_lines(outline, _halfway(level)),
     )
+
+
+def _hem_level(outline: Path, drawn: Trued) -> tuple[tuple[str, Point, Point], ...]:
+    """From corner to corner of the hem; of a shaped one, just where the leg is whole."""
+    if drawn.panel.dip:
+        return level_lines(outline, (("hem", drawn.hem.bounds()[3] + 0.02),))
+    return (("hem", drawn.hem.start, drawn.hem.end),)
+
+
+def _grain(outline: Path, drawn: Trued, level: Frame) -> tuple[Point, Point]:
+    """The crease, from the shin to the thigh; on a short leg plumb through the panel's fullest height."""
+    if drawn.panel.leg.short:
+        return plumb_grain(outline)
+    return Point(0, level.hem.y + 12), Point(0, level.crotch.y - 4)
 
 
 def _halfway(level: Frame) -> tuple[float, ...]:
@@ -77,9 +91,14 @@ def _side_notches(drawn: Trued, side: Path) -> tuple[Notch, ...]:
     Walked along the curves the two hip lines lie some millimetres apart, so the notch goes by the
     straight leg and the height above it.
     """
-    whole, shank = side.length(), drawn.side.segments[-1].length()
-    hip = whole - shank - (drawn.panel.hip_side.y - drawn.panel.leg.knee_side.y)
-    return (Notch("side", hip, 1, "side-hip"), Notch("side", whole - shank, 2, "side-knee"))
+    whole, below, shank = side.length(), drawn.panel.leg, _shank(drawn.side)
+    hip = Notch("side", whole - shank - (drawn.panel.hip_side.y - below.side[0].y), 1, "side-hip")
+    return (hip,) if below.short else (hip, Notch("side", whole - shank, 2, "side-knee"))
+
+
+def _shank(seam: Path) -> float:
+    """Length in cm of a long seam's straight foot."""
+    return seam.segments[-1].length() if isinstance(seam.segments[-1], Line) else 0.0
 
 
 def hip_is_clear(drawn: Trued, pocket: SlantPocket | None) -> bool:
@@ -89,8 +108,12 @@ def hip_is_clear(drawn: Trued, pocket: SlantPocket | None) -> bool:
 
 
 def _inseam_notches(drawn: Trued) -> tuple[Notch, ...]:
-    shank, thigh = (s.length() for s in reversed(drawn.inseam.segments))
-    return (Notch("inseam", shank, 2, "inseam-knee"), Notch("inseam", shank + thigh / 2, 1, "inseam-thigh"))
+    """Double at the knee, single half way up the thigh, where there is room."""
+    shank = _shank(drawn.inseam)
+    thigh = drawn.inseam.length() - shank
+    knee = () if drawn.panel.leg.short else (Notch("inseam", shank, 2, "inseam-knee"),)
+    middle = Notch("inseam", shank + thigh / 2, 1, "inseam-thigh")
+    return (*knee, *((middle,) if thigh / 2 > 2 * NOTCH_FROM_CORNER else ()))
 
 
 def _crotch_notch(edge: str, length: float, count: int) -> tuple[Notch, ...]:

@@ -13,9 +13,13 @@ from drafting.pattern.allowance import LENGTH
 
 Girth = Annotated[float | None, Interval(ge=20, le=250), LENGTH]
 
-Method = Literal["block"]
+Method = Literal["block", "mens_block"]
 
 Fit = Literal["slim", "classic", "relaxed", "wide"]
+
+LegShape = Literal["straight", "tapered", "flared", "wide"]
+
+LegLength = Literal["full", "cropped", "knee", "shorts"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,10 +40,21 @@ class Trousers:
             method. Below 0 in a cloth that stretches only.
         thigh_ease: Least room over a measured thigh; by default of the fit.
         knee_ease: Leg over the body's knee; by default of the fit. Not beside knee_girth.
-        hem_girth: Girth of the hem; by default of the fit: without one 44 cm at hip 96 and 1 cm more
-            for each 4 cm of hip.
-        knee_girth: Girth at the knee; by default by the fit, or the hem and some 5 cm.
-        hem_over_floor: How far above the floor the hem ends.
+        leg: How the leg falls: straight; tapered from the knee to a narrow hem; flared from a raised
+            knee to a wide one; or wide from the thigh down.
+        length: Where the legs end: full; cropped, between calf and ankle; at the knee; or shorts.
+            Shorter legs are cut off the full one.
+        inside_leg: Length of the inside leg seam, instead of a named length.
+        hem_girth: Girth of the hem, where the leg ends; by default of the fit: without one 44 cm at
+            hip 96 and 1 cm more for each 4 cm of hip, 8 cm less on a tapered leg, 12 cm more on a
+            flared and 16 cm more on a wide one; a shorter leg's as the full one is there, with 1 cm
+            more at each seam above the knee.
+        knee_girth: Girth at the knee; by default by the fit, or the straight leg's hem and some 5 cm;
+            4 cm less on a flared leg, as wide as the hem on a wide one.
+        hem_over_floor: How far above the floor a full leg's hem ends.
+        shoe_height: Height of the heel that a full leg must cover; it is longer by that.
+        hem: Level, or shaped: hollowed over the shoe and lower behind.
+        turn_ups: Depth of the finished turn-ups; none by default. Not on a flared leg or shaped hem.
         lap: Which front lies on top at the fly.
         front_pocket: Slant pockets in the fronts, or none.
         pocket_mouth: Length of the slant pocket's mouth.
@@ -65,9 +80,15 @@ class Trousers:
     hip_ease: Annotated[float | None, Interval(ge=-10, le=30), LENGTH] = None
     thigh_ease: Annotated[float | None, Interval(ge=0, le=30), LENGTH] = None
     knee_ease: Annotated[float | None, Interval(ge=0, le=40), LENGTH] = None
+    leg: LegShape = "straight"
+    length: LegLength = "full"
+    inside_leg: Annotated[float | None, Interval(ge=3, le=110), LENGTH] = None
     hem_girth: Girth = None
     knee_girth: Girth = None
     hem_over_floor: Annotated[float, Interval(ge=0, le=30), LENGTH] = 2.0
+    shoe_height: Annotated[float, Interval(ge=0, le=15), LENGTH] = 0.0
+    hem: Literal["level", "shaped"] = "level"
+    turn_ups: Annotated[float, Interval(ge=0, le=6), LENGTH] = 0.0
     lap: Lap = "right_over_left"
     front_pocket: Literal["slant", "none"] = "slant"
     pocket_mouth: Annotated[float, Interval(ge=13, le=22), LENGTH] = 16.0

@@ -16,9 +16,19 @@ from drafting.craft.pencil import draw_waist, hooked
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.tops import EVEN, PanelTop, dip, even_tops, settled
 from drafting.craft.trueing import nudged, square_to_ends
-from drafting.errors import ConstructionError
+from drafting.errors import ConstructionError, SpecError
 from drafting.garments.trousers.panel import Panel, inseam_line, inseam_parts, side_line, side_parts
-from drafting.geometry import IDENTITY, Path, Point, Segment, Vector, crossing_with_line, join, root
+from drafting.geometry import (
+    IDENTITY,
+    Path,
+    Point,
+    Segment,
+    Vector,
+    crossing_with_line,
+    join,
+    root,
+    smooth,
+)
 from drafting.pattern import Dart
 from drafting.trace import Bend, Length, Place, Stroke, along, middle_of, running, straight
 from drafting.trace.length import number
@@ -92,7 +102,10 @@ def _even_inseams(front: Panel, back: Panel, sheet: DraftSheet) -> Stroke:
     def short(down: float) -> float:
         return Path(inseam_line(back.fork.down(down), back.leg, back.hollow)).length() - wanted
 
-    down = root(short, -10.0, 10.0, EVEN / 10)
+    highest = max(-10.0, 0.5 - (back.fork.y - back.leg.hem_inner.y))
+    down = root(short, highest, 10.0, EVEN / 10)
+    if down is None and back.leg.short:
+        raise SpecError("The inside_leg is too short for so wide a fork: the inseams cannot be made even. Make it longer.", where="garment.inside_leg")
     if down is None:
         raise ConstructionError("The legs are too short for so wide a fork: the inseams cannot be made even. Measure outside_leg_length and body_rise again.", where="measurements.outside_leg_length")
     fork = sheet.point("trued back fork", nudged(back.fork, 0, -down), "Inseam to inseam, walked from the hem.")
@@ -171,16 +184,31 @@ def _trued(panel: Panel, top: PanelTop, opened: float, crotch: Stroke, inseam: S
 
 
 def _square_hem(panel: Panel, sheet: DraftSheet) -> Stroke:
-    """Bow the hem so that it meets side and inseam squarely."""
+    """Bow the hem so that it meets side and inseam squarely, its middle lower where that is wanted."""
     below = panel.leg
-    down, up = along(below.knee_side, below.hem_side), along(below.hem_inner, below.knee_inner)
+    down, up = below.down_the_side, below.up_the_inside
     curve = square_to_ends(below.hem_side, down.vector, below.hem_inner, up.vector)
     bend = Bend(below.hem_side, below.hem_inner, down.left, up.right, curve, middle_of(curve))
-    hem = sheet.draw(f"trued {panel.name} hem", (bend,), "Square to the side and to the inseam.")
+    parts = _dipped(panel, bend, sheet) if panel.dip else (bend,)
+    hem = sheet.draw(f"trued {panel.name} hem", parts, "Square to the side and to the inseam.")
     low, high = hem.path.bounds()[1::2]
     bow = high - below.hem_side.y or below.hem_side.y - low
     sheet.true(f"{panel.name} hem", (("middle of the hem", bow),), "Level where the legs' seams join.", agree=f"{panel.name} hem square to its ends")
     return hem
+
+
+def _dipped(panel: Panel, bowed: Bend, sheet: DraftSheet) -> tuple[Bend, Bend]:
+    """The hem in two curves, over a middle that hangs lower than level, or higher."""
+    natural, halfway = bowed.segment.at(0.5), bowed.start.between(bowed.end, 0.5)
+    where = nudged(halfway, natural.x - halfway.x, natural.y - halfway.y - panel.dip)
+    why = "Lower behind, where the cloth falls on the heel or is lifted by the seat." if panel.dip > 0 else "Hollowed over the shoe."
+    middle = sheet.point(f"middle of the {panel.name} hem", where, why)
+    level = along(bowed.start, bowed.end)
+    halves = (
+        smooth(bowed.start, bowed.leaving.vector, middle, level.vector),
+        smooth(middle, level.vector, bowed.end, bowed.arriving.vector),
+    )
+    return Bend(bowed.start, middle, bowed.leaving, level, halves[0]), Bend(middle, bowed.end, level, bowed.arriving, halves[1])
 
 
 def _across(line: Path, height: float) -> float:

@@ -9,18 +9,19 @@ from __future__ import annotations
 from math import inf
 
 from drafting.body import Body
+from drafting.craft.hemline import leg, leg_girth
 from drafting.craft.rules import OPENING_OVER_HIP
 from drafting.craft.slant_pocket import least_mouth
 from drafting.garments.trousers.figure import Figure
 from drafting.garments.trousers.fits import (
     foot_girth,
-    hem_girth,
     hip_ease,
-    knee_girth,
     most_over,
     waist_ease,
 )
 from drafting.garments.trousers.frame import Frame
+from drafting.garments.trousers.legs import hem_girth, inside_leg, is_full, knee_girth
+from drafting.garments.trousers.manners import MANNERS, band_in_rise
 from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued
 from drafting.geometry import Path, Point, Vector, crossing_with_line
@@ -52,11 +53,16 @@ def waist(cut: Trousers) -> Measuring:
 
 def side(cut: Trousers) -> CombinedLength:
     """The tape down the side, over band, pocket and front."""
-    band = (EdgeLength("waistband_front", ("side",)),) if cut.waistband == "contoured" else ()
+    band = (EdgeLength("waistband_front", ("side",)),) if cut.waistband == "contoured" else _band_depth(cut)
     pocket = (EdgeLength("side_piece", ("side",)),) if cut.front_pocket == "slant" else ()
     return CombinedLength(
         tuple((1.0, part) for part in (*band, *pocket, EdgeLength("front", ("side",))))
     )
+
+
+def _band_depth(cut: Trousers) -> tuple[EdgeLength, ...]:
+    """The tape across a straight band, where it is part of the rise."""
+    return (EdgeLength("waistband", ("overlap_end",)),) if band_in_rise(cut) else ()
 
 
 def hip(cut: Trousers) -> Girth:
@@ -64,11 +70,9 @@ def hip(cut: Trousers) -> Girth:
     return Girth("hip", LEGS, 2, ("side_piece",) if cut.front_pocket == "slant" else ())
 
 
-def girths(body: Body, cut: Trousers, person: Figure) -> tuple[Want, ...]:
-    """What goes round the body and the leg."""
+def girths(body: Body, cut: Trousers, person: Figure, *, short: bool) -> tuple[Want, ...]:
+    """What goes round the body and the leg; a `short` leg has no knee."""
     band, seat = body.waist_girth + waist_ease(cut), body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back)
-    knee, hem = float(knee_girth(body, cut)), float(hem_girth(body, cut))
-    foot = float(foot_girth(body))
     return (
         _near("finished_waist_girth", waist(cut), band, 0.5, 0.5, "Band over body."),
         _near(
@@ -79,18 +83,39 @@ def girths(body: Body, cut: Trousers, person: Figure) -> tuple[Want, ...]:
             most_over(cut) + 0.5,
             "The block draws wider at the hip than its formula, since the back curve leaves the seat line above the hip.",
         ),
-        _near("finished_knee_girth", Girth("knee", LEGS, 1), knee, 0.3, 0.3, "Round one leg."),
-        _near("finished_hem_girth", Girth("hem", LEGS, 1), hem, 0.3, 0.3, "Round one leg."),
-        Want(
-            name="hem_passes_foot",
-            measuring=Girth("hem", LEGS, 1),
-            wanted=foot,
-            low=foot,
-            high=inf,
-            kind="must" if body.has("heel_ankle_girth") else "advice",
-            reason="The hem must go over heel and instep; else it needs a slit or zip.",
-        ),
+        *_legs(body, cut, short=short),
     )
+
+
+def _legs(body: Body, cut: Trousers, *, short: bool) -> tuple[Want, ...]:
+    """Round one leg, at the knee and at the hem; what must pass through it."""
+    tape = Girth("hem", LEGS, 1)
+    foot, hem = float(foot_girth(body)), cut.hem_girth if cut.hem_girth and not is_full(cut) else hem_girth(body, cut)
+    knee = () if short else (_near("finished_knee_girth", Girth("knee", LEGS, 1), knee_girth(body, cut), 0.3, 0.3, "Round one leg."),)
+    ordered = (_near("finished_hem_girth", tape, hem, 0.3, 0.3, "Round one leg."),) if is_full(cut) or cut.hem_girth else ()
+    measured = body.has("heel_ankle_girth")
+    return (
+        *knee,
+        *ordered,
+        at_least("hem_passes_foot", tape, foot, "The hem must go over heel and instep; else it needs a slit or zip.", advice=not measured),
+        *(() if is_full(cut) else (_room_at_the_end(body, cut),)),
+    )
+
+
+def _room_at_the_end(body: Body, cut: Trousers) -> Want:
+    """Room for the leg where a shorter trouser leg ends."""
+    inside = inside_leg(body.outside_leg_length - body.body_rise, cut)
+    under = leg(body)
+    round_leg = leg_girth(body, under, float(under.floor - body.body_rise - inside))
+    return at_least("hem_passes_leg", Girth("hem", LEGS, 1), round_leg + LEAST_AT_LEG, "Round the leg there, and 2 cm to move.", advice=True)
+
+
+LEAST_AT_LEG = 2.0
+
+
+def at_least(name: str, tape: Measuring, least: float, reason: str, *, advice: bool = False) -> Want:
+    """A must, or advice, that a length reaches a least one, cm."""
+    return Want(name=name, measuring=tape, wanted=float(least), low=float(least), high=inf, kind="advice" if advice else "must", reason=reason)
 
 
 def lengths(
@@ -98,25 +123,26 @@ def lengths(
 ) -> tuple[Want, ...]:
     """Heights of the body against the seams: a slanting seam is a little longer than the height.
 
-    `band` is the depth in cm of a contoured band, which is part of the rise; `high_side` how much
-    longer this side is than the other.
+    `band` is the depth in cm of a band that is part of the rise; `high_side` how much longer this
+    side is than the other. A method whose crotch seam lies deeper than the seated rise says so.
     """
-    outside = body.outside_leg_length - cut.hem_over_floor
+    deeper = MANNERS[cut.method].rise_ease
     rise = body.body_rise + person.rise
+    inside = inside_leg(body.outside_leg_length - rise, cut)
     slant = max(0.0, float(body.hip_girth) - 100) / 20
     return (
         _near(
             "crotch_line_depth",
             CornerDepth("front", "fly", "crotch"),
-            rise + person.front_raised - band,
+            rise + deeper + person.front_raised - band,
             0.3,
             0.3,
-            "Waist to crotch line at the centre front, less a contoured band.",
+            "Waist to crotch line at the centre front, less a band that is part of the rise, and the method's own ease.",
         ),
         _near(
             "inside_leg_seam",
             EdgeLength("front", ("inseam",)),
-            outside - rise,
+            inside - deeper,
             0.3,
             2.0 + slant,
             "The seam slants and is hollowed, more on a wide body.",
@@ -124,7 +150,7 @@ def lengths(
         _near(
             "outside_leg_seam",
             side(cut),
-            outside + high_side + person.side_raised,
+            rise + inside + high_side + person.side_raised,
             0.5,
             3.0 + slant,
             "The seam goes over the hip.",
@@ -138,6 +164,7 @@ def openings(body: Body, cut: Trousers) -> tuple[Want, ...]:
     opens = (
         ("front", "fly"),
         *((("waistband_front", "centre"),) if cut.waistband == "contoured" else ()),
+        *((("waistband", "overlap_end"),) if band_in_rise(cut) else ()),
     )
     tape = CombinedLength((*_parts(waist(cut)), *((2.0, EdgeLength(p, (e,))) for p, e in opens)))
     passes = Want(
@@ -173,8 +200,9 @@ def _parts(tape: Measuring) -> tuple[tuple[float, EdgeLength], ...]:
     )
 
 
-def joins(cut: Trousers, person: Figure) -> tuple[Want, ...]:
+def joins(cut: Trousers, person: Figure, *, short: bool) -> tuple[Want, ...]:
     """Where seams cross, the lines run on: corners that meet make a straight angle."""
+    creased = () if short else ("knee", "hem")
     top = "side_piece" if cut.front_pocket == "slant" else "front"
     return (
         _angle(
@@ -195,7 +223,7 @@ def joins(cut: Trousers, person: Figure) -> tuple[Want, ...]:
                 "The leg is centred on its crease.",
             )
             for piece in LEGS
-            for level in ("knee", "hem")
+            for level in creased
         ),
     )
 
@@ -245,21 +273,25 @@ def block(
             unit="deg",
             reason="Upright for a flat seat, leaning for a full one.",
         ),
-        Want(
-            name="hem_to_knee_even",
-            measuring=Number(
-                _shank_spread(front, back, level),
-                "longest less shortest of the four edges between hem and knee line",
-            ),
-            wanted=0.0,
-            low=0.0,
-            high=0.05 + abs(person.swing) / 20,
-            reason="All four edges agree below the knee, but for a swung leg's slant.",
-        ),
+        *(() if front.panel.leg.short else (_even_shanks(front, back, level, person),)),
     )
 
 
-def finished(cut: Trousers) -> tuple[Want, ...]:
+def _even_shanks(front: Trued, back: Trued, level: Frame, person: Figure) -> Want:
+    return Want(
+        name="hem_to_knee_even",
+        measuring=Number(
+            _shank_spread(front, back, level),
+            "longest less shortest of the four edges between hem and knee line",
+        ),
+        wanted=0.0,
+        low=0.0,
+        high=0.05 + abs(person.swing) / 20,
+        reason="All four edges agree below the knee, but for a swung leg's slant.",
+    )
+
+
+def finished(cut: Trousers, *, short: bool) -> tuple[Want, ...]:
     """What a customer is told of the finished garment, besides the checked measures."""
     crotch = CombinedLength(((1.0, CROTCH_FRONT), (1.0, CROTCH_BACK)))
     return tuple(
@@ -268,7 +300,7 @@ def finished(cut: Trousers) -> tuple[Want, ...]:
             ("waist_girth", waist(cut)),
             ("hip_girth", hip(cut)),
             ("thigh_girth", Girth("crotch", LEGS, 1)),
-            ("knee_girth", Girth("knee", LEGS, 1)),
+            *(() if short else (("knee_girth", Girth("knee", LEGS, 1)),)),
             ("hem_girth", Girth("hem", LEGS, 1)),
             ("inside_leg_seam", EdgeLength("front", ("inseam",))),
             ("outside_leg_seam", side(cut)),
