@@ -29,6 +29,7 @@ class Work:
         seams: Every seam with the lengths of its sides.
         verdict: Whether it can be cut: errors make it unsound, remarks are told.
         reference: The client's own name for the order, as typed; empty where none was given.
+        date: The client's own date of the order, year, month, day; empty where none was given.
     """
 
     body: Body
@@ -39,6 +40,12 @@ class Work:
     seams: tuple[SeamMeasured, ...]
     verdict: Verdict
     reference: str = ""
+    date: str = ""
+
+    @property
+    def called(self) -> str:
+        """What documents call the order: its reference and its date."""
+        return ", ".join(said for said in (self.reference.strip(), self.date) if said)
 
 
 def work(
@@ -48,6 +55,7 @@ def work(
     finish: Finish,
     *,
     reference: str = "",
+    date: str = "",
     findings: tuple[Finding, ...] = (),
 ) -> Work:
     """Draft, finish and check a garment for a body. Same order, same result.
@@ -58,6 +66,7 @@ def work(
         spec: The chapter's options, lengths in cm.
         finish: Purpose and allowances in cm.
         reference: The client's own name for the order.
+        date: The client's own date of it; documents carry no other.
         findings: Remarks of the vetting, told before the draft's own.
 
     Raises:
@@ -78,6 +87,7 @@ def work(
         seams=seams(net),
         verdict=verdict(remarks),
         reference=reference,
+        date=date,
     )
 
 

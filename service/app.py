@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import asyncio
 import os
-from contextlib import asynccontextmanager
+from contextlib import asynccontextmanager, suppress
 from functools import cache, partial
 from typing import TYPE_CHECKING, Any
 
@@ -13,6 +14,7 @@ from fastapi.middleware.cors import CORSMiddleware
 from starlette.exceptions import HTTPException
 
 from drafting.garments import GARMENTS
+from service.coding import Packing
 from service.door import Door
 from service.house import House
 from service.openapi import TITLE, api_reference
@@ -37,6 +39,11 @@ EXPOSED = (
     "Retry-After",
 )
 """Headers that pages of other origins may read."""
+
+
+CLOSING_SECONDS = 5.0
+"""When the service stops, worker processes get so long to end; what they still do, no one waits
+for: its client has gone."""
 
 
 def create_app(
@@ -68,10 +75,12 @@ def create_app(
 
 @asynccontextmanager
 async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
-    app.state.house.bench.open()
+    house: House = app.state.house
+    house.bench.open()
     yield
-    app.state.house.bench.close()
-    app.state.house.hands.close()
+    house.bench.close()
+    with suppress(TimeoutError):
+        await asyncio.wait_for(asyncio.to_thread(house.hands.close), CLOSING_SECONDS)
 
 
 def _let_in(app: FastAPI, settings: Settings) -> None:
@@ -83,6 +92,7 @@ def _let_in(app: FastAPI, settings: Settings) -> None:
             allow_headers=["Content-Type", "If-None-Match"],
             expose_headers=EXPOSED,
         )
+    app.add_middleware(Packing)
     app.add_middleware(Door)
 
 

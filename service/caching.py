@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 from fastapi.responses import Response
 
+from service.coding import coding
+
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
@@ -56,7 +58,8 @@ def kept(
     headers: Mapping[str, str] | None = None,
 ) -> Response:
     """An answer that may be kept, or 304 where the client has these very bytes."""
-    held = {**cached_headers(settings, tag(media_type, body)), **(headers or {})}
+    etag = tag(media_type, coding(request), body)
+    held = {**cached_headers(settings, etag), **(headers or {})}
     if has_it(request, held["ETag"]):
         return not_modified(held)
     return Response(body, headers=held, media_type=media_type)

@@ -6,6 +6,7 @@ answer carries, answers what nobody else caught, and writes the one line of the 
 
 from __future__ import annotations
 
+import re
 import time
 import uuid
 from dataclasses import dataclass, field
@@ -99,6 +100,8 @@ def dress(headers: MutableHeaders, request_id: str) -> None:
     headers["X-Content-Type-Options"] = "nosniff"
     headers["Referrer-Policy"] = "no-referrer"
     headers.setdefault("Content-Security-Policy", PAGE_POLICY)
+    if "vary" in headers:
+        headers["Vary"] = ", ".join(dict.fromkeys(re.split(r"\s*,\s*", headers["vary"])))
     if "allow" in headers and "GET" in headers["allow"]:
         headers["Allow"] = _with_head(headers["allow"])
 

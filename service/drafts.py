@@ -89,7 +89,13 @@ def body_of(order: Order) -> tuple[Body, tuple[Finding, ...]]:
 def _draft(order: Order) -> Work:
     body, findings = body_of(order)
     return work(
-        order.garment, body, order.spec, order.finish, reference=order.reference, findings=findings
+        order.garment,
+        body,
+        order.spec,
+        order.finish,
+        reference=order.reference,
+        date=order.date.isoformat() if order.date else "",
+        findings=findings,
     )
 
 

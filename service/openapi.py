@@ -132,7 +132,7 @@ def order_schemas(house: House) -> Schema:
         "description": "A size out of a table, in place of measurements.",
         "$ref": REF.format(model="SizeChoice"),
     }
-    for name in ("finish", "output"):
+    for name in ("finish", "output", "date"):
         order["properties"][name].pop("default", None)
     parts |= range_schemas(order)
     parts["MeasurementCheck"] = check_schema()

@@ -226,6 +226,11 @@ def _long_text(refused: _Refused) -> Trouble:
     return refused.trouble("text_too_long", detail, [0, most])
 
 
+def _no_date(refused: _Refused) -> Trouble:
+    detail = 'Send a day of the calendar as year, month and day, such as "2026-11-25".'
+    return refused.trouble("unreadable_date", detail)
+
+
 SAID: dict[str, Callable[[_Refused], Trouble]] = {
     "missing": _missing,
     "union_tag_not_found": _missing,
@@ -239,5 +244,9 @@ SAID: dict[str, Callable[[_Refused], Trouble]] = {
     "less_than_equal": _out_of_bounds,
     "less_than": _out_of_bounds,
     "string_too_long": _long_text,
+    "date_type": _no_date,
+    "date_parsing": _no_date,
+    "date_from_datetime_parsing": _no_date,
+    "date_from_datetime_inexact": _no_date,
 }
 """How each kind of refusal is said; the rest speak for themselves."""

@@ -7,6 +7,7 @@ around them is built here from the garments that the service is given.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from itertools import islice
 from typing import TYPE_CHECKING, Annotated, Any, Union, cast
 
@@ -61,6 +62,7 @@ class Order:
         finish: Purpose and allowances in cm.
         output: The form of the answer.
         reference: The client's own words on each piece.
+        date: The client's own date; documents carry no other.
         accept_unusual: Draft even where the measures hardly belong to one body.
         allow_unsound: Answer even a pattern that fails its checks.
         raw: The order as it was sent.
@@ -75,6 +77,7 @@ class Order:
     finish: Finish
     output: Output
     reference: str
+    date: date | None
     accept_unusual: bool
     allow_unsound: bool
     raw: Any
@@ -173,6 +176,7 @@ class OrderForm:
             finish=filled.finish,
             output=filled.output,
             reference=filled.reference,
+            date=filled.date,
             accept_unusual=filled.accept_unusual,
             allow_unsound=filled.allow_unsound,
             raw=raw,
@@ -199,6 +203,7 @@ def _envelope(garments: Mapping[str, Garment]) -> type[BaseModel]:
         finish=_field(Finish, "Purpose and allowances.", default=Finish()),
         output=_field(Output, "The form of the answer; on paper in mm.", default=Output()),
         reference=_field(Reference, "The client's own words, written on each piece.", default=""),
+        date=_field(date, "The order's date; documents carry no other.", default=None),
         accept_unusual=_field(bool, "Draft even an unlikely set of measures.", default=False),
         allow_unsound=_field(bool, "Answer even a pattern that fails its checks.", default=False),
     )

@@ -138,7 +138,7 @@ class WorkContent:
         """The legend, `width` cm broad, with room left for a map where asked."""
         return legend(
             self.work.pattern.pattern.title,
-            reference=self.work.reference,
+            reference=self.work.called,
             verdict=self.work.verdict,
             cautions=self.work.pattern.pattern.cautions,
             words=WORDS[self.output.language],

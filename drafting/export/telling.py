@@ -30,7 +30,7 @@ def cover_of(work: Work, output: Output, pieces: tuple[Drawn, ...], told: tuple[
     teller = _Teller(work, output)
     words = PRINT_WORDS[output.language]
     unsound = [WORDS[output.language].not_for_cutting] if work.verdict == "unsound" else []
-    reference = [work.reference] if work.reference.strip() else []
+    called = [work.called] if work.called else []
     sections = (
         Section(words.cutting_list, tuple(teller.cutting())),
         Section(words.notions, tuple(teller.notions())),
@@ -41,7 +41,7 @@ def cover_of(work: Work, output: Output, pieces: tuple[Drawn, ...], told: tuple[
         Section(words.cautions, tuple(Row(text) for text in teller.cautions())),
         Section(words.sewing, tuple(teller.sewing())),
     )
-    remarks = (*unsound, *reference, *told)
+    remarks = (*unsound, *called, *told)
     return Cover(work.pattern.pattern.title, remarks, sections, pieces)
 
 

@@ -108,10 +108,10 @@ class LocalHands:
             broken.shutdown(wait=False, cancel_futures=True)
 
     def close(self) -> None:
-        """Stop the workers when they have done what they hold."""
+        """Stop the workers when they have done what they hold, and wait for that."""
         pool, self._pool = self._pool, None
         if pool is not None:
-            pool.shutdown(wait=False, cancel_futures=True)
+            pool.shutdown(wait=True, cancel_futures=True)
 
 
 def lost() -> ProblemError:

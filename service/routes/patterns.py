@@ -13,6 +13,7 @@ from drafting import DRAFTING_VERSION
 from drafting.export import FORMATS
 from service.answers import PatternAnswer
 from service.caching import cached_headers, has_it, not_modified, tag
+from service.coding import coding
 from service.drafts import Drafted, drafted
 from service.formats import chosen
 from service.house import HouseDep
@@ -127,7 +128,7 @@ async def kept_pattern(
         parts: All else that decides the answer's bytes.
         draft: Drafts it.
     """
-    etag = tag(kind, *parts, DRAFTING_VERSION, asked.name, "en")
+    etag = tag(kind, *parts, DRAFTING_VERSION, asked.name, "en", coding(request))
     headers = cached_headers(house.settings, etag)
     if has_it(request, etag):
         return not_modified(headers)

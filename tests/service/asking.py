@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import asyncio
 import json
+from collections.abc import Awaitable, Callable
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 import httpx
 from fastapi import FastAPI
+
+T = TypeVar("T")
 
 EXAMPLES = Path(__file__).parents[2] / "openapi" / "examples"
 
@@ -38,6 +41,15 @@ class Service:
         """Post bytes as they are, as JSON unless the headers say otherwise."""
         named = {"Content-Type": "application/json", **_names(headers)}
         return self.ask("POST", "/v1/patterns", content=body, headers=named)
+
+    def run(self, talk: Callable[[httpx.AsyncClient], Awaitable[T]]) -> T:
+        """What a talk of one's own with the service gives."""
+
+        async def scene() -> T:
+            async with self.client() as client:
+                return await talk(client)
+
+        return asyncio.run(scene())
 
     async def _ask(self, method: str, path: str, **kwargs: Any) -> httpx.Response:
         async with self.client() as client:

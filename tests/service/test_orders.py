@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import copy
+import io
 import json
+import re
+import time
 import xml.etree.ElementTree as ET
 
 import apron
+import pikepdf
+import pypdfium2
 import pytest
 from asking import EXAMPLES, example
 from pydantic import TypeAdapter
@@ -151,3 +156,26 @@ def test_the_sample_is_the_order_that_the_garment_shows(service):
     ordered = service.order(garment["example"])
     assert sample.json()["id"] == ordered.json()["id"]
     assert json.loads(sample.content) == ordered.json()
+
+
+def test_a_date_stands_on_the_sheet_and_leaves_the_pattern_as_it_is(apron_service):
+    order = {**apron.order(), "reference": "Tea room"}
+    dated = {**order, "date": "2026-11-25"}
+    ids = {apron_service.order(each).headers["pattern-id"] for each in (order, dated)}
+    assert len(ids) == 1
+    plain, told = (apron_service.order(each, "?format=svg").text for each in (order, dated))
+    assert "Tea room, 2026-11-25" in told
+    assert not re.search(r"20\d\d-\d\d-\d\d", plain)
+    printed = apron_service.order(dated, "?format=pdf").content
+    text = "".join(page.get_textpage().get_text_range() for page in pypdfium2.PdfDocument(printed))
+    assert "2026-11-25" in text
+
+
+@pytest.mark.parametrize("name", FORMATS)
+def test_no_document_tells_a_date_that_was_not_given(apron_service, name):
+    order = apron_service.order(apron.order(), f"?format={name}").content
+    year = time.strftime("%Y").encode()
+    assert year not in order
+    if name == "pdf":
+        with pikepdf.open(io.BytesIO(order)) as document:
+            assert not {"/CreationDate", "/ModDate"} & set(document.docinfo)

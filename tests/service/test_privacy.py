@@ -134,7 +134,7 @@ def test_each_request_is_one_line_of_json(service, logged):
         "status": 200,
         "ms": line["ms"],
         "bytes_in": len(answer.request.content),
-        "bytes_out": len(answer.content),
+        "bytes_out": int(answer.headers["content-length"]),
     }
 
 
