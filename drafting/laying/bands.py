@@ -125,7 +125,7 @@ class Taken:
         while len(open_):
             at = x[open_, None]
             hit = (at > low[open_] + TINY) & (at < high[open_] - TINY)
-            beyond = np.max(np.where(hit, high[open_], -np.inf), axis=1)
+            beyond = np.max(np.where(hit, high[open_], -np.inf), axis=1, initial=-np.inf)
             moved = np.isfinite(beyond)
             open_ = open_[moved]
             x[open_] = grid.up(beyond[moved])
@@ -135,9 +135,10 @@ class Taken:
         """Open stretches of x that a shape must keep out of, by trial."""
         lefts = sliding_window_view(self.left, shape.bands, axis=0)[firsts]
         rights = sliding_window_view(self.right, shape.bands, axis=0)[firsts]
-        low = lefts[:, :, None, :] - shape.right.T[None, None, :, :]
-        high = rights[:, :, None, :] - shape.left.T[None, None, :, :]
-        return low.reshape(len(firsts), -1), high.reshape(len(firsts), -1)
+        low = (lefts[:, :, None, :] - shape.right.T[None, None, :, :]).reshape(len(firsts), -1)
+        high = (rights[:, :, None, :] - shape.left.T[None, None, :, :]).reshape(len(firsts), -1)
+        solid = np.isfinite(high).any(axis=0)
+        return low[:, solid], high[:, solid]
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,11 +6,10 @@ is not waited for longer than that time. What it finds is a proposal: the caller
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterator
+from concurrent.futures import Future, ThreadPoolExecutor, wait
 from datetime import timedelta
 from importlib.metadata import version
-from threading import Thread
 
 import shapely
 import spyrrow
@@ -21,11 +20,11 @@ NAME = "spyrrow"
 VERSION = version(NAME)
 
 SEED = 1
-WORKERS = min(4, os.cpu_count() or 1)
-"""Threads of one search."""
-EXPLORING, PRESSING = 0.7, 0.2
+EXPLORING, PRESSING = 0.65, 0.25
 """Shares of the time for finding a lay and for pressing it together; it takes up to a tenth more
 than it is given, and in tight cases a second. Then the best that it has told so far counts."""
+THREADS = 1
+"""Threads of a search: one lay keeps one processor busy, and more were measured to find no more."""
 LEAST = 0.05
 """With less time than this, in seconds, it is not asked."""
 
@@ -43,19 +42,25 @@ def search(strip: Strip, seconds: float) -> Spots | None:
     if seconds < LEAST or not strip.count:
         return None
     told = spyrrow.ProgressQueue()
-    answers: list[spyrrow.StripPackingSolution] = []
-
-    def run() -> None:
-        try:
-            answers.append(_instance(strip).solve(_config(seconds), told))
-        except BaseException:  # noqa: BLE001 - a panic of the engine is no Exception; the plain lay is the answer then
-            return
-
-    searching = Thread(target=run)
-    searching.start()
-    searching.join(seconds)
-    best = _shortest(told, answers)
+    pool = ThreadPoolExecutor(1)
+    searching = pool.submit(_solved, strip, seconds, told)
+    wait((searching,), timeout=seconds)
+    pool.shutdown(wait=False)
+    best = _answer(searching) if searching.done() else _best(told)
     return None if best is None else tuple(_spots(strip, best))
+
+
+def _solved(
+    strip: Strip, seconds: float, told: spyrrow.ProgressQueue
+) -> spyrrow.StripPackingSolution:
+    return _instance(strip).solve(_config(seconds), told)
+
+
+def _answer(
+    searching: Future[spyrrow.StripPackingSolution],
+) -> spyrrow.StripPackingSolution | None:
+    """What was found; None where the engine failed, be it by a panic, which is no Exception."""
+    return None if searching.exception() else searching.result()
 
 
 def _config(seconds: float) -> spyrrow.StripPackingConfig:
@@ -64,7 +69,7 @@ def _config(seconds: float) -> spyrrow.StripPackingConfig:
         exploration_time=1,
         compression_time=1,
         seed=SEED,
-        num_workers=WORKERS,
+        num_workers=THREADS,
     )
     config.exploration_time = timedelta(seconds=EXPLORING * seconds)
     config.compression_time = timedelta(seconds=PRESSING * seconds)
@@ -90,17 +95,15 @@ def _offered(part: Part) -> tuple[Way, ...]:
     return tuple(way for way in part.ways if way.mirrored == first.mirrored)
 
 
-def _shortest(
-    told: spyrrow.ProgressQueue, answers: list[spyrrow.StripPackingSolution]
-) -> spyrrow.StripPackingSolution | None:
-    """The best of what was told on the way and at the end."""
+def _best(told: spyrrow.ProgressQueue) -> spyrrow.StripPackingSolution | None:
+    """The shortest lay without overlap among those told on the way."""
     kinds = (
         spyrrow.ReportType.ExplFeas,
         spyrrow.ReportType.CmprFeas,
         spyrrow.ReportType.Final,
     )
-    sound = [found for kind, found in told.drain() if kind in kinds]
-    return min((*answers, *sound), key=lambda found: found.width, default=None)
+    sound = (found for kind, found in told.drain() if kind in kinds)
+    return min(sound, key=lambda found: found.width, default=None)
 
 
 def _spots(strip: Strip, found: spyrrow.StripPackingSolution) -> Iterator[Spot]:

@@ -146,7 +146,7 @@ def _plan(works: tuple[Work, ...], job: _Job, layouts: Layouts, laying: Laying) 
         placements=tuple(_placements(works, job.case, layout)),
         length=layout.length,
         area=sum(part.area for bed in layout.beds for part in bed.strip.parts),
-        bound=least_length(job.case),
+        bound=least_length(layout, cloth),
         buy=amount_to_buy(layout.length, cloth),
         engine=layout.engine,
         alternatives=tuple(_alternatives(job, layouts)) if laying.alternatives else (),

@@ -22,9 +22,6 @@ practice, no source."""
 
 BedKind = Literal["open", "folded"]
 
-STRICTER, AMPLE = 0.2, 4.0
-"""Share of the time in which the engine tries a two-way cloth with all tops one way; only where
-there are seconds enough, for the search of one garment takes a second or two to come to rest."""
 NEAR = 0.2
 """A lay within this of the least possible length, in cm, is not searched further."""
 
@@ -115,15 +112,15 @@ class Case:
         return tuple(bed for bed in beds if bed.strip.parts)
 
 
-def least_length(case: Case) -> float:
+def least_length(layout: Layout, cloth: Cloth) -> float:
     """What no lay can undercut, in cm: the area over the breadth, and the longest piece."""
-    parts = [part for bed in next(case.variants()) for part in bed.strip.parts]
+    parts = [part for bed in layout.beds for part in bed.strip.parts]
     area = sum(part.area for part in parts)
-    return max(area / case.cloth.usable, *(part.ways[0].length for part in parts))
+    return max(area / cloth.usable, *(part.ways[0].length for part in parts))
 
 
 def shortest(case: Case, seconds: float, *, hasty: bool = False) -> Layout:
-    """The shortest lay found; on a two-way cloth it is never longer than with all tops one way.
+    """The shortest lay found; on a two-way cloth no longer than the plain one with tops one way.
 
     Args:
         case: What to lay on what.
@@ -131,13 +128,27 @@ def shortest(case: Case, seconds: float, *, hasty: bool = False) -> Layout:
         hasty: Whether few plain arrangements will do; they will where the engine is to follow.
     """
     hasty = hasty or seconds >= engine.LEAST
-    if case.cloth.one_way:
-        return _shortest(case, seconds, hasty=hasty)
-    stricter = replace(case, cloth=replace(case.cloth, one_way=True))
-    first = _shortest(stricter, seconds * STRICTER if seconds >= AMPLE else 0.0, hasty=hasty)
-    own = _shortest(case, seconds - first.spent, hasty=hasty)
-    best = min(own, first, key=_rank)
-    return replace(best, spent=own.spent + first.spent)
+    own = min((_plain(beds, hasty=hasty) for beds in case.variants()), key=_rank)
+    stricter: tuple[Layout, ...] = (
+        () if case.cloth.one_way else (_plain(_one_way(own.beds), hasty=hasty),)
+    )
+    best = min((own, *stricter), key=_rank)
+    if seconds < engine.LEAST or best.length < least_length(best, case.cloth) + NEAR:
+        return best
+    searched = replace(own, spots=tuple(_searched(own, seconds)), engine="spyrrow")
+    return replace(min((best, searched), key=_rank), spent=seconds)
+
+
+def _one_way(beds: tuple[Bed, ...]) -> tuple[Bed, ...]:
+    """The same with all tops toward the cloth's start."""
+    return tuple(
+        replace(bed, strip=replace(bed.strip, parts=tuple(map(_top_first, bed.strip.parts))))
+        for bed in beds
+    )
+
+
+def _top_first(part: Part) -> Part:
+    return replace(part, ways=tuple(way for way in part.ways if way.turn == 0))
 
 
 def widened(layout: Layout, case: Case) -> Layout:
@@ -153,16 +164,6 @@ def widened(layout: Layout, case: Case) -> Layout:
 
 def _rank(layout: Layout) -> tuple[float, bool]:
     return round(layout.length, 3), layout.engine != "plain"
-
-
-def _shortest(case: Case, seconds: float, *, hasty: bool) -> Layout:
-    plains = [_plain(beds, hasty=hasty) for beds in case.variants()]
-    best = min(plains, key=_rank)
-    if seconds < engine.LEAST or best.length < least_length(case) + NEAR:
-        return best
-    spots = tuple(_searched(best, seconds))
-    improved = replace(best, spots=spots, engine="spyrrow")
-    return replace(min((best, improved), key=_rank), spent=seconds)
 
 
 def _plain(beds: tuple[Bed, ...], *, hasty: bool) -> Layout:
