@@ -161,6 +161,7 @@ def _on_scrap(person: Figure, body: Body, cut: Trousers, own: Side) -> OnScrap:
     level, one, two = panels(person, body, cut, DraftSheet(), own)
     return OnScrap(
         one.crotch.length() + two.crotch.length(),
+        two.crotch.length() - one.crotch.length(),
         one.reach + two.reach,
         sum(p.width(level.crotch.y - min(THIGH_LINE, (level.crotch.y - level.hem.y) / 2)) for p in (one, two)),
     )

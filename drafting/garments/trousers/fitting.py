@@ -17,7 +17,7 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.figure import Figure
-from drafting.garments.trousers.fits import FITS, crotch_band, thigh_ease
+from drafting.garments.trousers.fits import FITS, Ease, crotch_band, thigh_ease
 from drafting.garments.trousers.manners import MANNERS, band_in_rise
 from drafting.garments.trousers.spec import Trousers
 from drafting.geometry import root
@@ -36,9 +36,17 @@ THIGH_LINE = 2.5
 
 @dataclass(frozen=True, slots=True)
 class OnScrap:
-    """What the tape says of a pair of panels drawn on scrap paper, in cm: crotch seam, both forks, thigh."""
+    """What the tape says of a pair of panels drawn on scrap paper, in cm.
+
+    Attributes:
+        crotch: The whole crotch seam.
+        longer: How much longer the back's part of it is than the front's.
+        forks: Both forks together.
+        thigh: Round one leg on the thigh line.
+    """
 
     crotch: float
+    longer: float
     forks: float
     thigh: float
 
@@ -51,12 +59,29 @@ def seated(body: Body, cut: Trousers, drawn: Scrap, sheet: DraftSheet) -> Figure
     """The forks and the seat line of the method, or of the fit where it asks for others."""
     manner = MANNERS[cut.method]
     own = Figure(raised=manner.raised, leaning=manner.leaning)
-    if cut.fit is None:
-        return own
-    fit = FITS[cut.fit]
+    person = own if cut.fit is None else _by_fit(own, FITS[cut.fit], body, cut, drawn, sheet)
+    return _held(person, drawn, sheet) if manner.raise_held else person
+
+
+MOST_LONGER = 8.8
+"""Held back so far that the back's crotch seam is within the 4 to 9 cm by which it should be longer than
+the front's. Source: common practice, no source; the margin is house method."""
+
+
+def _held(person: Figure, drawn: Scrap, sheet: DraftSheet) -> Figure:
+    """The centre back raised less, where the back's crotch seam would be too long for the front's."""
+    longer = Length(drawn(person).longer, "back crotch over front crotch")
+    if not sheet.compare("a raise held back", longer, ">", MOST_LONGER, "Would the back's crotch seam be too long for the front's?", "Cloth would stand in folds under the seat; the customary raise gives way."):
+        return person
+    bounds = (0.0, person.raised)
+    return _moved("raise of the centre back", person, _raised, bounds, MOST_LONGER, lambda f: drawn(f).longer, "As far as the proportion of the seams allows.", sheet)[0]
+
+
+def _by_fit(own: Figure, fit: Ease, body: Body, cut: Trousers, drawn: Scrap, sheet: DraftSheet) -> Figure:
+    """The method's own forks and seat line, brought to the fit."""
     forks = Length(drawn(own).forks, "the method's forks")
     low, high = (body.hip_girth * share for share in fit.forks)
-    goal = sheet.length("both forks", larger(low, smaller(high, forks)), "A close cut has short forks, a wide one long ones.")
+    goal = sheet.length("both forks", larger(low, smaller(high, forks)), "A close cut has short forks, a wide one long ones; the fit wins over the method.")
     own = replace(own, forks=float(goal) - float(forks))
     if not sheet.decide("a leaning seat line", fit.seat is not None, "Does the fit ask for a seat line of its own?", "A close seat leans more and is raised more, to bend and sit in."):
         return own
@@ -128,6 +153,10 @@ def _forks(person: Figure, value: float) -> Figure:
     return replace(person, forks=value)
 
 
+def _raised(person: Figure, value: float) -> Figure:
+    return replace(person, raised=value)
+
+
 def _moves(body: Body, cut: Trousers, own: float, start: Figure) -> tuple[tuple[str, Change, tuple[float, float]], ...]:
     """What may be moved, how, and between which values: forks, raise, seat angle."""
     hip, height = float(body.hip_girth), drawn_rise(body, cut) / 2 + start.raised
@@ -135,7 +164,7 @@ def _moves(body: Body, cut: Trousers, own: float, start: Figure) -> tuple[tuple[
     most = FORKS[1] * hip - own
     return (
         ("forks", _forks, (min(most, max(FORKS[0] * hip - own, start.least_forks)), most)),
-        ("raise of the centre back", lambda f, v: replace(f, raised=v), (0.0, MANNERS[cut.method].most_raised)),
+        ("raise of the centre back", _raised, (0.0, MANNERS[cut.method].most_raised)),
         ("lean of the seat line", lambda f, v: replace(f, leaning=v), leans),
     )
 

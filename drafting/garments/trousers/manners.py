@@ -23,6 +23,7 @@ class Manner:
         underlap: How far the band laps under.
         raised: How far the centre back is raised.
         most_raised: How far it may be raised to give the crotch seam its length.
+        raise_held: Whether it must be held back, so that the back's crotch seam keeps in proportion to the front's.
         leaning: How far the seat line leans in at the waist.
         wider: How much wider than the front the back is at each side of knee and hem.
         knee_step: How much wider than the hem a half panel is at the knee.
@@ -38,6 +39,7 @@ class Manner:
     underlap: float
     raised: float
     most_raised: float
+    raise_held: bool
     leaning: float
     wider: float
     knee_step: SizeBand
@@ -46,18 +48,25 @@ class Manner:
     band_in_rise: bool
 
 
+INCH = 2.54
+
 MENS_KNEE = SizeBand("knee over hem, men", ((999, 1.5),), "from memory: W. Aldrich, Metric Pattern Cutting for Menswear")
 
 MANNERS: dict[Method, Manner] = {
     # W. Aldrich, Metric Pattern Cutting for Women's Wear
     "block": Manner(
         title="two-dart block", waist_ease=1.0, waist_fullness=1.0, hip_ease=4.0, underlap=4.0,
-        raised=2.0, most_raised=4.0, leaning=2.0, wider=1.0, knee_step=KNEE_OVER_HEM, seam=0.0, rise_ease=0.0, band_in_rise=False,
+        raised=2.0, most_raised=4.0, raise_held=False, leaning=2.0, wider=1.0, knee_step=KNEE_OVER_HEM, seam=0.0, rise_ease=0.0, band_in_rise=False,
     ),
     # W. Aldrich, Metric Pattern Cutting for Menswear; hem to knee from memory: the same
     "mens_block": Manner(
         title="men's block", waist_ease=1.0, waist_fullness=0.0, hip_ease=2.0, underlap=4.0,
-        raised=1.0, most_raised=4.0, leaning=2.0, wider=2.0, knee_step=MENS_KNEE, seam=1.0, rise_ease=1.0, band_in_rise=True,
+        raised=1.0, most_raised=4.0, raise_held=False, leaning=2.0, wider=2.0, knee_step=MENS_KNEE, seam=1.0, rise_ease=1.0, band_in_rise=True,
+    ),
+    # common practice, no source; the seat line's inch is house method
+    "quarter": Manner(
+        title="quarter draft", waist_ease=0.0, waist_fullness=0.0, hip_ease=4 * INCH, underlap=2 * INCH,
+        raised=2 * INCH, most_raised=2.5 * INCH, raise_held=True, leaning=INCH, wider=INCH / 2, knee_step=KNEE_OVER_HEM, seam=0.0, rise_ease=0.0, band_in_rise=False,
     ),
 }
 """The numbers by the method's name."""

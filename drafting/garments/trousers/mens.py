@@ -112,13 +112,13 @@ def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, 
     curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, BACK_DIAGONAL.at(body.hip_girth) - person.back_scoop)
     bend = hooked(start, along(waist_centre, start), fork, RIGHTWARD, curve, corner, diagonal)
     crotch = sheet.draw("back crotch", (*straight(waist_centre, start), bend), "Long and flat, to pass under the seat.")
-    side, inseam = long_seams("back", waist_side, hip_side, fork, below, BULGE, BACK_HOLLOW, sheet)
+    side, inseam = long_seams("back", waist_side, hip_side, fork, below, 0.0, BACK_HOLLOW, sheet)
     lengths = dart_lengths((DART_LENGTH, DART_LENGTH), SEAM, cut, sheet)
     return Panel(
         name="back", waist_centre=waist_centre, waist_side=waist_side, hip_side=hip_side, corner=corner,
         hook_start=start, fork=fork, diagonal=diagonal, leg=below, waist_sewn=sewn,
         darts=darts("back", waist_centre, waist_side, spread(sewn, intakes, lengths), sheet),
-        bulge=BULGE, hollow=BACK_HOLLOW, crotch=crotch, side=side, inseam=inseam,
+        bulge=0.0, hollow=BACK_HOLLOW, crotch=crotch, side=side, inseam=inseam,
     )
 
 

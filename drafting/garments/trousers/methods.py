@@ -9,7 +9,7 @@ from collections.abc import Callable
 
 from drafting.body import Body
 from drafting.craft.sheet import DraftSheet
-from drafting.garments.trousers import mens
+from drafting.garments.trousers import mens, quarter
 from drafting.garments.trousers.back import back
 from drafting.garments.trousers.figure import Figure
 from drafting.garments.trousers.frame import Frame
@@ -39,8 +39,15 @@ def mens_block(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: D
     return net, seams_off(one, mens.SEAM, 2 * mens.SEAM, sheet), seams_off(two, mens.SEAM, 2 * mens.SEAM, sheet)
 
 
+def quarter_draft(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftSheet) -> Panels:
+    """The dressmaker's quarter draft, net."""
+    one = quarter.front(level, person, body, cut, sheet)
+    return level, one, quarter.back(level, one, person, body, cut, sheet)
+
+
 METHODS: dict[Method, Drafting] = {
     "block": block,
     "mens_block": mens_block,
+    "quarter": quarter_draft,
 }
 """How each method drafts."""

@@ -13,7 +13,7 @@ from drafting.pattern.allowance import LENGTH
 
 Girth = Annotated[float | None, Interval(ge=20, le=250), LENGTH]
 
-Method = Literal["block", "mens_block"]
+Method = Literal["block", "mens_block", "quarter"]
 
 Fit = Literal["slim", "classic", "relaxed", "wide"]
 
