@@ -55,11 +55,13 @@ class Form:
         without: Roles that are left out.
         total: How many pieces the whole pattern has; 0 where all of them are drawn once.
         remarks: Sentences for every label.
+        brief: Whether labels say only what the piece is and what to cut.
     """
 
     without: frozenset[Role] = frozenset()
     total: int = 0
     remarks: tuple[str, ...] = ()
+    brief: bool = False
 
 
 AS_DRAFTED = Form()
@@ -100,6 +102,7 @@ def draw_pieces(
             words=words,
             room=room,
             remarks=form.remarks,
+            brief=form.brief,
         )
         texts = tuple(Text(t.text, t.at, t.height, angle=t.angle) for t in labels)
         group = Group(finished.piece.name, finished.piece.title, (*items, *texts))

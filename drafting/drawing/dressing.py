@@ -30,6 +30,9 @@ from drafting.pattern import (
 )
 from drafting.pattern.finish import edge_allowance, finish_pattern
 
+SCREEN = 3
+"""On screens pieces are drawn a third of their size, so that texts and marks on them are bigger."""
+
 NO_ALLOWANCES = Finish(allowances=Allowances(seam=0.0, hem=0.0))
 
 
@@ -71,7 +74,7 @@ def drawn_as(pattern: FinishedPattern, output: Output, words: PrintWords) -> Fin
     else:
         whole = _finished(pattern, net, output)
     pieces = tuple(p for p in whole.pieces if p.piece.number in names)
-    factor = SCALES[output.scale]
+    factor = SCREEN if output.view == "screen" else SCALES[output.scale]
     if factor != 1:
         pieces = tuple(_scaled(p, scale(1 / factor)) for p in pieces)
     return replace(whole, pieces=pieces)

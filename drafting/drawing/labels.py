@@ -37,6 +37,7 @@ def label_piece(
     words: Words = ENGLISH,
     room: Room | None = None,
     remarks: tuple[str, ...] = (),
+    brief: bool = False,
 ) -> tuple[Label, ...]:
     """The labels of one piece, in its own frame, cm, Y up.
 
@@ -52,19 +53,24 @@ def label_piece(
         words: The sheet's language.
         room: What `mark_piece` left free, where it is at hand.
         remarks: Sentences on the form of the drawing, such as its scale.
+        brief: Say only what the piece is and what to cut, as big as it will go.
     """
     unsound, toile = verdict == "unsound", finish.purpose == "toile"
-    entries = (
+    heads = (
         *([Entry(words.not_for_cutting, HEADING)] if unsound else []),
         Entry(finished.piece.title, HEADING),
+    )
+    cuts = tuple(Entry(text) for text in piece_cuts(finished.piece, words))
+    whole = (
         Entry(title),
         Entry(words.piece_of.format(number=number, total=total)),
-        *(Entry(text) for text in piece_cuts(finished.piece, words)),
+        *cuts,
         *([Entry(words.toile)] if toile else []),
         *([Entry(reference, breakable=True)] if reference.strip() else []),
         *(Entry(text) for text in remarks),
         Entry(_allowances(finished, unit, words)),
     )
+    entries = (*heads, *(cuts if brief else whole))
     return set_texts(entries, room or mark_piece(finished, words)[1])
 
 

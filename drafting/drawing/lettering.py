@@ -6,9 +6,11 @@ em wide: no fallback font of a viewer is wider.
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Sequence
 from functools import cache
 from importlib.resources import files
+from importlib.resources.abc import Traversable
 from io import BytesIO
 
 import numpy as np
@@ -33,10 +35,19 @@ PITCH = 1.75
 """From one base line to the next, in heights of capitals."""
 
 
+BOX = "\ufffd"
+"""Stands for a letter without a shape; the font draws it as a box on its corner."""
+
+
+def font_file() -> Traversable:
+    """The font file that ships with the package `fontpkg-noto-sans`."""
+    return files("fontpkg_noto_sans") / "files" / FONT
+
+
 @cache
 def font_bytes() -> bytes:
-    """The font file that ships with the package `fontpkg-noto-sans`."""
-    return (files("fontpkg_noto_sans") / "files" / FONT).read_bytes()
+    """What is in it."""
+    return font_file().read_bytes()
 
 
 @cache
@@ -48,6 +59,16 @@ def _widths() -> dict[int, float]:
 def has_shape(letter: str) -> bool:
     """Whether the font can draw a letter."""
     return ord(letter) in _widths()
+
+
+def carried(text: str) -> str:
+    """The text with what no document can carry replaced: controls, halves of letters."""
+    return "".join(BOX if unicodedata.category(c) in {"Cc", "Cs", "Cn"} else c for c in text)
+
+
+def writable(text: str) -> str:
+    """The text with a box for each letter that the font does not have."""
+    return "".join(c if has_shape(c) else BOX for c in carried(text))
 
 
 def width(text: str, height: float) -> float:

@@ -9,7 +9,7 @@ from annotated_types import Interval, MaxLen
 
 from drafting.drawing.words import Language, Unit
 
-FormatName = Literal["json", "svg", "pdf"]
+FormatName = Literal["json", "svg", "pdf", "png", "dxf", "zip"]
 View = Literal["print", "screen"]
 Lines = Literal["both", "net", "cut"]
 ScaleName = Literal["1:1", "1:2", "1:4", "1:5"]
@@ -72,7 +72,8 @@ class Output:
     """The form of the answer. Lengths of paper are in mm, whatever the order's unit.
 
     Attributes:
-        format: json, svg or pdf; None leaves the choice to the caller.
+        format: json, svg, pdf, png, dxf, or a zip of them all; None leaves the choice to the
+            caller.
         view: print is true to scale; screen is for web pages: it takes the size and the colours
             that the page gives it. A PDF is always for print.
         paper: Paper of a PDF's pages.
@@ -91,6 +92,8 @@ class Output:
         pairs: Draw the left and the right of mirrored pieces, not one for both.
         unfold: Draw pieces that are cut on the fold whole.
         shrinkage: What the cloth shrinks by when it is washed.
+        pixels: Longer side of a PNG.
+        curve_tolerance: How far in mm the polylines of a DXF may stray from its curves.
         prefix: What the ids in an SVG start with; by default "pattern" for print and, on screens,
             a name of the pattern's own. Letters, digits, - and _, a letter first.
         language: Language of titles, labels and messages.
@@ -112,6 +115,8 @@ class Output:
     pairs: bool = False
     unfold: bool = False
     shrinkage: Shrinkage = Shrinkage()
+    pixels: Annotated[int, Interval(ge=64, le=2400)] = 600
+    curve_tolerance: Annotated[float, Interval(ge=0.01, le=2)] = 0.1
     prefix: Annotated[str, MaxLen(40)] = ""
     language: Language = "en"
     unit: Unit = "cm"

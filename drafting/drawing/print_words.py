@@ -41,8 +41,8 @@ ENGLISH_PRINT = PrintWords(
     on_screen="Sewing pattern, {count} pieces: {pieces}. For screens, not true to scale.",
     add="Stitching lines only: add when cutting {values}",
     add_all="Stitching lines only: add when cutting {value} on every edge",
-    shrinkage="Drawn larger for cloth that shrinks {lengthwise} % in length and {crosswise} % in "
-    "width; allowances are not enlarged",
+    shrinkage="Drawn larger for cloth that shrinks {lengthwise} % in length and {crosswise} % "
+    "in width",
     cutting_list="Cutting list",
     notions="Notions",
     measures="Measures of the body",

@@ -1,4 +1,4 @@
-"""Bytes: JSON, SVG, PDF. The only rooms that write files' formats."""
+"""Bytes: JSON, SVG, PDF, PNG, DXF, ZIP. The only rooms that write files' formats."""
 
 from __future__ import annotations
 
@@ -6,7 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from drafting.export import json, pdf, svg
+from drafting import DRAFTING_VERSION
+from drafting.export import archive, dxf, json, pdf, png, svg
 from drafting.export.identity import pattern_id
 
 if TYPE_CHECKING:
@@ -24,10 +25,30 @@ class Format:
     write: Callable[[Work, Output], bytes]
 
 
+def _everything(work: Work, output: Output) -> bytes:
+    """A file in each of the other formats, named by the garment's kind, and a manifest."""
+    kind = work.pattern.pattern.kind
+    files = tuple(
+        archive.ArchivedFile(f"{kind}.{f.extension}", f.media_type, f.write(work, output))
+        for f in FORMATS.values()
+        if f.name != "zip"
+    )
+    told = {
+        "id": pattern_id(work),
+        "drafting_version": DRAFTING_VERSION,
+        "verdict": work.verdict,
+        "kind": kind,
+    }
+    return archive.with_manifest(files, told)
+
+
 FORMATS: dict[FormatName, Format] = {
     "json": Format("json", "application/json", "json", json.write),
     "svg": Format("svg", "image/svg+xml", "svg", svg.write),
     "pdf": Format("pdf", "application/pdf", "pdf", pdf.write),
+    "png": Format("png", "image/png", "png", png.write),
+    "dxf": Format("dxf", "image/vnd.dxf", "dxf", dxf.write),
+    "zip": Format("zip", archive.MEDIA_TYPE, "zip", _everything),
 }
 """Every format that an order may ask for."""
 

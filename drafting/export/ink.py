@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import unicodedata
 from io import BytesIO
 from typing import Any
 
@@ -11,15 +10,13 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 
 from drafting.drawing import Item, Stroke, Text
-from drafting.drawing.lettering import CAPITAL, font_bytes, has_shape
+from drafting.drawing.lettering import CAPITAL, carried, font_bytes, writable
 from drafting.export.style import CLEARED, TEXT_GREY, Style, look
 from drafting.geometry import Cubic, Path, direction
 
 POINT = 72 / 2.54
 """Points in a centimetre."""
 FONT = "NotoSans"
-BOX = "\ufffd"
-"""Stands for a letter without a shape; the font draws it as a box on its corner."""
 BYTE_ORDER = "\ufeff"
 
 rl_config.useA85 = 0  # streams stay binary: a fifth smaller; nothing reads these files as text
@@ -99,13 +96,3 @@ class Ink:
         self.canvas.addLiteral(f"/Span <</ActualText <{told}>>> BDC")
         self.canvas.drawText(line)
         self.canvas.addLiteral("EMC")
-
-
-def carried(text: str) -> str:
-    """The text with what no document can carry replaced: controls, halves of letters."""
-    return "".join(BOX if unicodedata.category(c) in {"Cc", "Cs", "Cn"} else c for c in text)
-
-
-def writable(text: str) -> str:
-    """The text with a box for each letter that the font does not have."""
-    return "".join(c if has_shape(c) else BOX for c in carried(text))

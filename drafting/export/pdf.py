@@ -7,6 +7,7 @@ cover follows it; on big ones these lie on the sheet itself. No metadata about p
 
 from __future__ import annotations
 
+from dataclasses import replace
 from io import BytesIO
 from typing import TYPE_CHECKING, Any
 
@@ -43,6 +44,7 @@ def write(work: Work, output: Output, max_pages: int = MAX_PAGES) -> bytes:
     Raises:
         OutputError: The paper cannot take it, there is no such page, or there are too many.
     """
+    output = replace(output, view="print")
     return render(WorkContent.of(work, output), output, max_pages)
 
 

@@ -50,7 +50,12 @@ def drawn_pieces(work: Work, output: Output) -> tuple[Drawn, ...]:
         OutputError: A piece is named that is not there, or nothing would be left to draw.
     """
     pattern = drawn_as(work.pattern, output, PRINT_WORDS[output.language])
-    form = Form(LEFT_OUT[output.lines], len(work.pattern.pieces), remarks(output))
+    form = Form(
+        without=LEFT_OUT[output.lines],
+        total=len(work.pattern.pieces),
+        remarks=remarks(output),
+        brief=output.view == "screen",
+    )
     return _drawn(work, pattern, output, form)
 
 
@@ -76,7 +81,8 @@ def _words(output: Output) -> Words:
 def remarks(output: Output) -> tuple[str, ...]:
     """What the drawing says of its own form: scale and shrinkage, where they are not nil."""
     words = PRINT_WORDS[output.language]
-    scale = () if SCALES[output.scale] == 1 else (words.scale.format(scale=output.scale),)
+    true = output.view == "screen" or SCALES[output.scale] == 1
+    scale = () if true else (words.scale.format(scale=output.scale),)
     return (*scale, *shrinkage(output))
 
 
@@ -172,8 +178,10 @@ class WorkContent:
     ) -> Composed:
         """The pieces, and the legend and the notes that are given, on one sheet."""
         title, words = self.work.pattern.pattern.title, WORDS[self.output.language]
-        if SCALES[self.output.scale] != 1:
-            more = PRINT_WORDS[self.output.language]
+        more = PRINT_WORDS[self.output.language]
+        if self.output.view == "screen":
+            words = replace(words, description=more.on_screen)
+        elif SCALES[self.output.scale] != 1:
             scaled = more.scaled.replace("{scale}", self.output.scale)
             words = replace(words, description=scaled)
         return compose(title, self.pieces, words, legend=legend, notes=notes, tiling=paper)

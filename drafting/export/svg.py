@@ -1,7 +1,7 @@
-"""The pattern as one SVG drawing, true to scale: one unit is one millimetre, Y down.
+"""The pattern as one SVG drawing: true to scale for print, or dressed for screens.
 
-One group for each piece, with stable ids and a class for each role; no script, no style sheet, no
-reference to anything outside. Texts are written as typed.
+One unit is one millimetre, Y down. One group for each piece, with stable ids and a class for each
+role; no script and no reference to anything outside. Texts are written as typed.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ import re
 from functools import cache
 from io import StringIO
 from itertools import groupby
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Protocol
 
 import svgwrite
 from svgwrite.base import Desc, Title
@@ -18,6 +18,9 @@ from svgwrite.base import Desc, Title
 from drafting.drawing import Group, Sheet, Stroke, Text
 from drafting.drawing.compose import LEGEND
 from drafting.drawing.lettering import CAPITAL, has_shape, width
+from drafting.errors import OutputError
+from drafting.export import screen
+from drafting.export.identity import pattern_id
 from drafting.export.paths import MM, downward, number, path_data
 from drafting.export.sheets import WorkContent
 from drafting.export.style import CLEARED, TEXT_GREY, Style, look
@@ -29,6 +32,10 @@ if TYPE_CHECKING:
 
 PREFIX = "pattern"
 """Every id starts with it."""
+PROPER = re.compile("[A-Za-z][A-Za-z0-9_-]*")
+"""What an id may start with."""
+DIGITS = 8
+"""Digits of a pattern's id that tell its drawing from others on the same page."""
 
 FONTS = "'Noto Sans', 'Helvetica', 'Arial', sans-serif"
 
@@ -36,29 +43,93 @@ NOT_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 """What an XML document cannot carry; drawn as the replacement character."""
 
 
+class Dress(Protocol):
+    """How a drawing looks, and what it says of its size."""
+
+    @property
+    def colour(self) -> str:
+        """Colour of lines."""
+        ...
+
+    def root(self, drawing: Any, sheet: Sheet, prefix: str) -> None:
+        """Size and style of the whole."""
+        ...
+
+    def pen(self, style: Style) -> dict[str, str]:
+        """Attributes of a line."""
+        ...
+
+    def ink(self, text: Text) -> dict[str, str]:
+        """Attributes of a text's colour."""
+        ...
+
+
 def write(work: Work, output: Output) -> bytes:
-    """The pattern as an SVG document in UTF-8."""
+    """The pattern as an SVG document in UTF-8.
+
+    Raises:
+        OutputError: There is nothing to draw, or the prefix cannot start an id.
+    """
     content = WorkContent.of(work, output)
-    return render(content.lay(content.legend(), None).sheet, PREFIX)
+    if output.view == "screen":
+        sheet = content.lay(None, None).sheet
+        return render(sheet, _prefix(output, f"{PREFIX}-{pattern_id(work)[:DIGITS]}"), screen.PAGE)
+    return render(content.lay(content.legend(), None).sheet, _prefix(output, PREFIX))
 
 
-def render(sheet: Sheet, prefix: str) -> bytes:
+def _prefix(output: Output, usual: str) -> str:
+    if output.prefix and not PROPER.fullmatch(output.prefix):
+        raise OutputError(
+            "A prefix of ids has letters, digits, - and _, and starts with a letter.",
+            where="output.prefix",
+            code="bad_prefix",
+            received=output.prefix,
+        )
+    return output.prefix or usual
+
+
+class _Paper:
+    """Black on white, true to scale."""
+
+    colour = "#000"
+
+    def root(self, drawing: Any, sheet: Sheet, prefix: str) -> None:  # noqa: ARG002
+        drawing["width"], drawing["height"] = (
+            f"{number(side * MM)}mm" for side in (sheet.width, sheet.height)
+        )
+        drawing["style"] = "background:#fff"
+
+    def pen(self, style: Style) -> dict[str, str]:
+        return _pen(style)
+
+    def ink(self, text: Text) -> dict[str, str]:
+        ink = {"fill": _grey(TEXT_GREY.get(text.role, 0.0)), "stroke": "none"}
+        if text.role in CLEARED:
+            halo = number(text.height * MM / 3)
+            ink |= {"stroke": "#fff", "stroke_width": halo, "paint_order": "stroke"}
+        return ink
+
+
+PAPER = _Paper()
+
+
+def render(sheet: Sheet, prefix: str, dress: Dress = PAPER) -> bytes:
     """Any sheet as an SVG document; ids start with the prefix."""
-    width, height = number(sheet.width * MM), number(sheet.height * MM)
-    drawing = svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), debug=False, id=prefix)
-    drawing["viewBox"] = f"0 0 {width} {height}"
+    drawing = svgwrite.Drawing(debug=False, id=prefix)
+    del drawing.attribs["width"], drawing.attribs["height"]
+    drawing["viewBox"] = f"0 0 {number(sheet.width * MM)} {number(sheet.height * MM)}"
     drawing["role"] = "img"
-    drawing["style"] = "background:#fff"
     drawing["aria-labelledby"] = f"{prefix}-title {prefix}-desc"
     drawing.elements[:0] = [
         _told(Title, sheet.title, f"{prefix}-title"),
         _told(Desc, sheet.description, f"{prefix}-desc"),
     ]
+    dress.root(drawing, sheet, prefix)
     to = downward(0.0, sheet.height)
     for place, (layer, groups) in enumerate(groupby(sheet.groups, key=lambda g: g.layer)):
         parent = _layer(drawing, layer, f"{prefix}-layer-{place}") if layer else drawing
         for group in groups:
-            parent.add(_group(drawing, group, to, f"{prefix}-{group.name}"))
+            parent.add(_group(drawing, group, to, f"{prefix}-{group.name}", dress))
     out = StringIO()
     drawing.write(out)
     return out.getvalue().encode()
@@ -81,29 +152,28 @@ def _layer(drawing: Any, title: str, code: str) -> Any:
     return element
 
 
-def _group(drawing: Any, group: Group, to: Transform, code: str) -> Any:
+def _group(drawing: Any, group: Group, to: Transform, code: str, dress: Dress) -> Any:
     element = drawing.g(
         id=code,
         class_="legend" if group.name == LEGEND else "piece",
         fill="none",
-        stroke="#000",
+        stroke=dress.colour,
         stroke_linejoin="round",
         stroke_linecap="butt",
     )
     element.elements.append(Title(carried(group.title)))
     for item in group.items:
         if isinstance(item, Stroke):
-            element.add(_path(drawing, item, to, code))
+            element.add(_path(drawing, item, to, code, dress))
         else:
-            element.add(_text(drawing, item, to))
+            element.add(_text(drawing, item, to, dress))
     return element
 
 
-def _path(drawing: Any, stroke: Stroke, to: Transform, code: str) -> Any:
+def _path(drawing: Any, stroke: Stroke, to: Transform, code: str, dress: Dress) -> Any:
     names = {"id": f"{code}-{stroke.name}"} if stroke.name else {}
-    return drawing.path(
-        path_data(stroke.path, to), class_=stroke.role, **names, **_pen(look(stroke))
-    )
+    pen = dress.pen(look(stroke))
+    return drawing.path(path_data(stroke.path, to), class_=stroke.role, **names, **pen)
 
 
 @cache
@@ -116,18 +186,14 @@ def _pen(style: Style) -> dict[str, str]:
     return pen
 
 
-def _text(drawing: Any, text: Text, to: Transform) -> Any:
+def _text(drawing: Any, text: Text, to: Transform, dress: Dress) -> Any:
     at = to.point(text.at)
     look = {
         "class_": text.role,
         "font_size": number(text.height * MM / CAPITAL),
         "font_family": FONTS,
-        "fill": _grey(TEXT_GREY.get(text.role, 0.0)),
-        "stroke": "none",
+        **dress.ink(text),
     }
-    if text.role in CLEARED:
-        halo = number(text.height * MM / 3)
-        look |= {"stroke": "#fff", "stroke_width": halo, "paint_order": "stroke"}
     if text.anchor != "start":
         look["text_anchor"] = text.anchor
     if text.angle:

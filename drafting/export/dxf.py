@@ -1,0 +1,278 @@
+"""The pattern as a DXF for cutters and CAD: a block for each piece, in millimetres, Y up.
+
+Written to the layer convention of ASTM D6673 (its 2010 edition was withdrawn in 2019). Only its
+scope and terms could be read; layers, texts and the coding of notches are from memory, so nothing
+here claims to conform. One size and no grading, hence no grade rules and no grade reference line;
+no dates and no persons beside the order's own reference.
+
+A block's frame has its origin at the upper left corner of the box round the stitching line, as in
+the JSON, but Y up. Curves are polylines through points on the curve.
+"""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from io import StringIO
+from itertools import chain
+from typing import TYPE_CHECKING, Any
+
+import ezdxf
+from ezdxf.document import Drawing
+
+from drafting import DRAFTING_VERSION
+from drafting.drawing import WORDS, Drawn, Role, Stroke, Text, piece_cuts
+from drafting.drawing.lettering import carried, corners, width
+from drafting.export.paths import MM
+from drafting.export.sheets import WorkContent, remarks
+from drafting.geometry import Cubic, Path, Point, Transform, polyline, shift, turn
+from drafting.pattern import Role as EdgeRole
+
+if TYPE_CHECKING:
+    from drafting.drawing import Output
+    from drafting.pattern import Cut, Piece
+    from drafting.workroom import Work
+
+ezdxf.options.write_fixed_meta_data_for_testing = True  # type: ignore[attr-defined]
+"""No clock is read: the same order gives the same bytes."""
+
+CUT, TURNS, CURVES, NOTCHES = "1", "2", "3", "4"
+FOLD, GRAIN, INSIDE, DRILLS = "6", "7", "8", "13"
+SEW, NOTES = "14", "15"
+
+LAYERS: dict[str, tuple[str, int]] = {
+    CUT: ("piece boundary and system text", 7),
+    TURNS: ("turn points of the boundary", 1),
+    CURVES: ("curve points of the boundary", 3),
+    NOTCHES: ("notches", 1),
+    FOLD: ("mirror line: the fold", 6),
+    GRAIN: ("grain line", 5),
+    INSIDE: ("internal lines, drawn and not cut", 8),
+    DRILLS: ("drill holes", 1),
+    SEW: ("sew lines", 4),
+    NOTES: ("annotation text", 9),
+}
+"""Layers used, what each means, and its colour's number. From memory: ASTM D6673."""
+
+TURN = 1.0
+"""A corner of the boundary of at least 1 degree is a turn point; else it lies in a curve."""
+LONGEST_NAME = 31
+"""Letters of a block's name. From memory: DXF R12."""
+LONGEST_TEXT = 34
+"""Letters of a line of annotation: 7 characters each in the worst coding stay under 255."""
+TALL = 6.0
+"""Greatest height of texts in mm."""
+PITCH = 1.7
+"""From one line of text to the next, in heights of capitals."""
+
+
+def write(work: Work, output: Output) -> bytes:
+    """The pattern as an ASCII DXF.
+
+    Raises:
+        OutputError: There is nothing to draw.
+    """
+    output = replace(output, view="print")
+    content = WorkContent.of(work, output)
+    composed = content.lay(None, None)
+    document = Drawing.new("R12")
+    for name, (_, colour) in LAYERS.items():
+        document.layers.add(name, color=colour)
+    space = document.modelspace()
+    for piece, move, name in zip(
+        content.pieces, composed.moves, _names(content.pieces), strict=True
+    ):
+        block = _Block(document.blocks.new(name), piece, output.curve_tolerance / MM)
+        block.draw(tuple(_system(work, piece.finished.piece)), tuple(_notes(work, piece, output)))
+        corner = block.to.inverse.then(move).point(Point(0.0, 0.0))
+        space.add_blockref(name, (_mm(corner.x), _mm(corner.y)), dxfattribs={"layer": CUT})
+    high = _mm(composed.sheet.height)
+    for k, text in enumerate(_style(work, output)):
+        at = (0.0, high + 10 + 10 * k)
+        space.add_text(text, height=TALL, dxfattribs={"layer": CUT, "insert": at})
+    document.header["$EXTMIN"] = (0.0, 0.0, 0.0)
+    document.header["$EXTMAX"] = (_mm(composed.sheet.width), high + 100, 0.0)
+    out = StringIO()
+    document.write(out)
+    told = f"{CONVENTION} Units: mm."
+    return f"999\n{told}\n{out.getvalue()}".encode(document.output_encoding, "dxfreplace")
+
+
+CONVENTION = "Written to the layer convention of ASTM D6673-10 (withdrawn 2019)."
+
+
+def _mm(cm: float) -> float:
+    return round(cm * MM, 4) + 0.0
+
+
+def _names(pieces: tuple[Drawn, ...]) -> list[str]:
+    """Names of the blocks: the pieces' own in capitals, cut to length, each once."""
+    names: list[str] = []
+    for piece in pieces:
+        stem = piece.finished.piece.name.upper()
+        name, number = stem[:LONGEST_NAME], 1
+        while name in names:
+            number += 1
+            tail = f"_{number}"
+            name = stem[: LONGEST_NAME - len(tail)] + tail
+        names.append(name)
+    return names
+
+
+def _style(work: Work, output: Output) -> Iterator[str]:
+    """What holds for the whole pattern, one entry a line."""
+    yield f"STYLE NAME: {work.pattern.pattern.kind}"
+    yield f"AUTHOR: Tapeline {DRAFTING_VERSION}"
+    yield f"SAMPLE SIZE: {_size(work)}"
+    yield "UNITS: METRIC"
+    yield "VERSION: D6673"
+    for text in remarks(output):
+        yield f"ANNOTATION: {_plain(text)}"
+    yield CONVENTION
+
+
+def _size(work: Work) -> str:
+    return _plain(work.reference) or "MADE TO MEASURE"
+
+
+def _plain(text: str) -> str:
+    """The text on one line, without what no file can carry."""
+    return " ".join(carried(text).split())
+
+
+def _system(work: Work, piece: Piece) -> Iterator[str]:
+    """The piece's text: fields by which a reader of the convention knows it."""
+    first = piece.cut[0]
+    yield f"Piece Name: {piece.name}"
+    yield f"Size: {_size(work)[:LONGEST_TEXT]}"
+    yield f"Category: {piece.number}"
+    yield f"Quantity: {_quantity(first)}"
+    yield f"Material: {first.cloth}"
+
+
+def _quantity(cut: Cut) -> str:
+    """How many; of a pair the right ones and the left ones. From memory, and unsure."""
+    half = cut.quantity // 2
+    return f"{cut.quantity - half},{half}" if cut.mirrored else str(cut.quantity)
+
+
+def _notes(work: Work, piece: Drawn, output: Output) -> Iterator[str]:
+    """What people read: title, cutting, the reference, allowances, remarks."""
+    finished = piece.finished
+    words = WORDS[output.language]
+    unsound = [words.not_for_cutting] if work.verdict == "unsound" else []
+    told = (*unsound, finished.piece.title, *piece_cuts(finished.piece, words))
+    for text in (*told, work.reference, *remarks(output)):
+        yield from textwrap.wrap(_plain(text), LONGEST_TEXT)
+
+
+class _Block:
+    """A block that takes a piece's lines in cm and keeps them in mm in its own frame."""
+
+    def __init__(self, block: Any, piece: Drawn, tolerance: float) -> None:
+        self.block, self.piece, self.tolerance = block, piece, tolerance
+        left, _, _, top = piece.finished.piece.outline.bounds()
+        self.to: Transform = shift(-left, -top)
+
+    def draw(self, system: tuple[str, ...], notes: tuple[str, ...]) -> None:
+        """Everything that the piece has, layer by layer."""
+        finished = self.piece.finished
+        piece = finished.piece
+        self._boundary(finished.cut_line)
+        self._notches()
+        for edge in piece.edges:
+            if edge.role is EdgeRole.FOLD:
+                self._line(FOLD, edge.path.start, edge.path.end)
+        self._line(GRAIN, *piece.grain)
+        inside = chain(
+            ((a, b) for _, a, b in piece.levels),
+            piece.lengthen,
+        )
+        for a, b in inside:
+            self._line(INSIDE, a, b)
+        for line in (line for pleat in piece.pleats for line in pleat.lines):
+            self._path(INSIDE, line if isinstance(line, Path) else polyline(*line))
+        for mark in piece.marks:
+            if mark.kind == "drill":
+                self._point(DRILLS, mark.path.start)
+            else:
+                self._path(INSIDE, mark.path)
+        self._sewn()
+        self._texts(system, notes)
+
+    def _boundary(self, path: Path) -> None:
+        """The closed line, and each of its corners as a turn point or a curve point."""
+        points: list[Point] = []
+        for segment, after in zip(
+            path.segments, (*path.segments[1:], path.segments[0]), strict=True
+        ):
+            inner = segment.flattened(self.tolerance)
+            points += inner
+            for point in inner[:-1]:
+                self._point(CURVES, point)
+            smooth = segment.tangent(1.0).angle_to(after.tangent(0.0)) < TURN
+            bent = isinstance(segment, Cubic) or isinstance(after, Cubic)
+            self._point(CURVES if smooth and bent else TURNS, segment.end)
+        self._points(CUT, points, closed=True)
+
+    def _notches(self) -> None:
+        """A point on the boundary: how deep as its thickness, which way inward as its angle.
+
+        From memory, and unsure.
+        """
+        for item in self.piece.group.items:
+            if isinstance(item, Stroke) and item.role is Role.NOTCH:
+                inward = item.path.end - item.path.start
+                told = {"thickness": _mm(inward.length), "angle": round(inward.angle % 360, 3)}
+                self._point(NOTCHES, item.path.start, told)
+
+    def _sewn(self) -> None:
+        """Stitching lines, and both legs of each dart in one line, with its drill hole."""
+        drawn = {item.role for item in self.piece.group.items}
+        for edge in self.piece.finished.piece.edges:
+            if edge.role is not EdgeRole.FOLD and Role.STITCH in drawn:
+                self._path(SEW, edge.path)
+        for dart in self.piece.finished.piece.darts:
+            self._path(SEW, polyline(dart.first, dart.point, dart.second))
+            self._point(DRILLS, dart.drill)
+
+    def _texts(self, system: tuple[str, ...], notes: tuple[str, ...]) -> None:
+        """All texts under each other, where the labels would be on paper."""
+        labels = [i for i in self.piece.group.items if isinstance(i, Text) and i.role is Role.LABEL]
+        angle = labels[0].angle
+        level = turn(-angle, Point(0.0, 0.0))
+        box = [level.point(p) for label in labels for p in corners(label)]
+        wide = max(p.x for p in box) - min(p.x for p in box)
+        tall = max(p.y for p in box) - min(p.y for p in box)
+        lines = [*((CUT, text) for text in system), *((NOTES, text) for text in notes)]
+        broadest = max(width(text, 1.0) for _, text in lines)
+        height = min(TALL / MM, wide / broadest, tall / (PITCH * len(lines)))
+        x, y = min(p.x for p in box), max(p.y for p in box)
+        for k, (layer, text) in enumerate(lines):
+            at = level.inverse.point(Point(x, y - (PITCH * k + 1) * height))
+            self._text(layer, text, at, height, angle)
+
+    def _text(self, layer: str, text: str, at: Point, height: float, angle: float) -> None:
+        attributes = {"layer": layer, "insert": self._at(at), "rotation": round(angle, 4)}
+        self.block.add_text(text, height=_mm(height), dxfattribs=attributes)
+
+    def _at(self, point: Point) -> tuple[float, float]:
+        image = self.to.point(point)
+        return _mm(image.x), _mm(image.y)
+
+    def _point(self, layer: str, point: Point, told: dict[str, float] | None = None) -> None:
+        self.block.add_point(self._at(point), dxfattribs={"layer": layer, **(told or {})})
+
+    def _line(self, layer: str, a: Point, b: Point) -> None:
+        self.block.add_line(self._at(a), self._at(b), dxfattribs={"layer": layer})
+
+    def _path(self, layer: str, path: Path) -> None:
+        points = path.flattened(self.tolerance)
+        closed = len(path.segments) > 1 and path.start.distance(path.end) < 1e-6
+        self._points(layer, points[:-1] if closed else points, closed=closed)
+
+    def _points(self, layer: str, points: Iterable[Point], *, closed: bool) -> None:
+        self.block.add_polyline2d(
+            [self._at(p) for p in points], close=closed, dxfattribs={"layer": layer}
+        )
