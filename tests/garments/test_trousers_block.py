@@ -70,10 +70,9 @@ def _widths(f, b) -> dict[str, float]:
         "front waist sewn": _sewn(f),
         "back waist sewn": _sewn(b),
         "whole waist": 2 * (_sewn(f) + _sewn(b)),
-        "front knee": f.leg.knee_side.distance(f.leg.knee_inner),
-        "back knee": b.leg.knee_side.distance(b.leg.knee_inner),
-        "knee": f.leg.knee_side.distance(f.leg.knee_inner)
-        + b.leg.knee_side.distance(b.leg.knee_inner),
+        "front knee": f.leg.side[0].distance(f.leg.inner[0]),
+        "back knee": b.leg.side[0].distance(b.leg.inner[0]),
+        "knee": f.leg.side[0].distance(f.leg.inner[0]) + b.leg.side[0].distance(b.leg.inner[0]),
         "front hem": f.leg.hem_side.distance(f.leg.hem_inner),
         "back hem": b.leg.hem_side.distance(b.leg.hem_inner),
         "hem": f.leg.hem_side.distance(f.leg.hem_inner) + b.leg.hem_side.distance(b.leg.hem_inner),
@@ -119,7 +118,7 @@ def test_the_side_chords_have_the_published_length(drawn):
     case, f, b, _ = drawn
     for name, wanted in case.get("side chords", {}).items():
         p = {"front": f, "back": b}[name]
-        stations = (p.waist_side, p.hip_side, p.leg.knee_side, p.leg.hem_side)
+        stations = (p.waist_side, p.hip_side, p.leg.side[0], p.leg.hem_side)
         chords = sum(a.distance(z) for a, z in pairwise(stations))
         assert chords == pytest.approx(wanted, abs=POINT), name
 
