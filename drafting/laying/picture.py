@@ -57,10 +57,15 @@ def pictures(plan: LayPlan, output: Output, *, width: float, height: float) -> t
         width: Breadth of the paper inside its margins, in cm.
         height: Its height; a sheet is as high as it needs, at most this.
     """
+    view = view_of(plan, output)
+    return tuple(_picture(cloth, view, width, height) for cloth in plan.cloths)
+
+
+def view_of(plan: LayPlan, output: Output) -> View:
+    """How a plan is drawn in a language and unit."""
     orders = max((p.order for cloth in plan.cloths for p in cloth.placements), default=1)
     words = LAY_WORDS.get(output.language, LAY_WORDS["en"])
-    view = View(plan.laying, words, output.unit, output.language, orders)
-    return tuple(_picture(cloth, view, width, height) for cloth in plan.cloths)
+    return View(plan.laying, words, output.unit, output.language, orders)
 
 
 def _picture(plan: ClothPlan, view: View, width: float, height: float) -> Sheet:
@@ -78,7 +83,7 @@ def _picture(plan: ClothPlan, view: View, width: float, height: float) -> Sheet:
     return Sheet(
         width=width,
         height=layout.height,
-        title=view.words.title.format(cloth=cloth),
+        title=view.title(plan.kind),
         description=_description(plan, view, cloth, layout.scale),
         groups=(
             Group(f"{plan.kind}-text", cloth, (*layout.texts, *measure)),

@@ -16,6 +16,8 @@ EDGE, HAIR, BROKEN = Pen(0.5), Pen(0.08), Pen(0.15, (1.5, 1.0))
 """Looks of the cloth's edge, of a stripe's middle, of a selvedge."""
 BESIDE = 0.15
 """Between a line and its name, in cm of paper."""
+RULER = 0.55
+"""The ruler lies so far under the cloth, in cm of paper."""
 
 
 def cloth(plan: ClothPlan, view: View, to: Transform) -> Iterator[Item]:
@@ -36,7 +38,8 @@ def cloth(plan: ClothPlan, view: View, to: Transform) -> Iterator[Item]:
         yield _line(to, (x, 0.0), (x, high(plan)), BROKEN)
     yield from _ruler(plan, view, to)
     at = to.point(Point(-plan.cloth.ends, high(plan) / 2))
-    yield Text(view.words.start, Point(at.x - BESIDE, at.y), SMALL, Role.CAUTION, 90.0, "middle")
+    at = Point(at.x - BESIDE * view.size, at.y)
+    yield Text(view.words.start, at, SMALL * view.size, Role.CAUTION, 90.0, "middle")
 
 
 def high(plan: ClothPlan) -> float:
@@ -62,11 +65,12 @@ def _stretch(
     yield _line(to, (left, top - inset), (right, top - inset), BROKEN)
     over = to.point(Point(middle, top))
     name = words.selvedges if folded else words.selvedge
-    yield Text(name, Point(over.x, over.y + BESIDE), SMALL, Role.CAUTION, 0.0, "middle")
+    at = Point(over.x, over.y + BESIDE * view.size)
+    yield Text(name, at, SMALL * view.size, Role.CAUTION, 0.0, "middle")
     under = to.point(Point(middle, 0.0))
     name = words.fold if folded else words.selvedge
-    at = Point(under.x, under.y - BESIDE - SMALL)
-    yield Text(name, at, SMALL, Role.CAUTION, 0.0, "middle")
+    at = Point(under.x, under.y - (BESIDE + SMALL) * view.size)
+    yield Text(name, at, SMALL * view.size, Role.CAUTION, 0.0, "middle")
     if folded:
         yield Stroke(_line(to, (left, 0.0), (right, 0.0), BROKEN).path, Role.FOLD)
     else:
@@ -95,18 +99,17 @@ def _multiples(step: float | None, middle: float, low: float, high: float) -> It
 
 
 def _ruler(plan: ClothPlan, view: View, to: Transform) -> Iterator[Item]:
-    """Marks along the cloth, from its squared end, numbered in the unit's centimetres."""
-    foot = to.point(Point(0.0, 0.0)).y - 0.55
+    """Marks along the cloth from its squared end, every fifth one longer and numbered."""
+    size, base = view.size, to.point(Point(0.0, 0.0)).y
+    foot = base - RULER * size
     for n in range(math.floor(plan.length / MARK) + 1):
         x = to.point(Point(n * MARK, 0.0)).x
         is_long = (n * MARK) % LONG_MARK == 0
-        yield Stroke(
-            polyline(Point(x, foot), Point(x, foot + (0.2 if is_long else 0.1))),
-            Role.LEVEL,
-        )
+        tall = (0.2 if is_long else 0.1) * size
+        yield Stroke(polyline(Point(x, foot), Point(x, foot + tall)), Role.LEVEL)
         if is_long:
-            at = Point(x, foot - 0.1 - SMALL)
-            yield Text(view.told(n * MARK), at, SMALL, Role.CAUTION, 0.0, "middle")
+            at = Point(x, foot - (0.1 + SMALL) * size)
+            yield Text(view.told(n * MARK), at, SMALL * size, Role.CAUTION, 0.0, "middle")
     ends = (to.point(Point(x, 0.0)).x for x in (0.0, plan.length))
     yield Stroke(polyline(*(Point(x, foot) for x in ends)), Role.LEVEL)
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drafting.drawing import WORDS
 from drafting.laying.plan import ClothPlan
 from drafting.laying.view import BODY, SMALL, TITLE, View
 
@@ -15,7 +14,7 @@ Line = tuple[str, float]
 def above(plan: ClothPlan, view: View) -> Iterator[Line]:
     """What the plan is of, and what to buy."""
     words = view.words
-    yield words.title.format(cloth=WORDS[view.language].cloth(plan.kind)), TITLE
+    yield view.title(plan.kind), TITLE
     yield "; ".join(_orders(plan, view)), BODY
     yield words.cloth.format(**_cloth(plan, view)), BODY
     yield words.buy.format(**_amounts(plan, view)), BODY

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.drawing import Language, Unit, amount
+from drafting.drawing import WORDS, Language, Unit, amount
 from drafting.laying.cloth import Laying
 from drafting.laying.words import LayWords
 
@@ -22,6 +22,7 @@ class View:
         unit: Unit of the lengths in texts.
         language: The sheet's language.
         orders: How many orders there are.
+        size: How much bigger the words beside the cloth are than on a page held in the hand.
     """
 
     laying: Laying
@@ -29,6 +30,11 @@ class View:
     unit: Unit
     language: Language
     orders: int
+    size: float = 1.0
+
+    def title(self, kind: str) -> str:
+        """The title of a cloth's plan."""
+        return self.words.title.format(cloth=WORDS[self.language].cloth(kind))
 
     def told(self, cm: float) -> str:
         """A length in words."""
