@@ -18,7 +18,7 @@ TOGETHER = 6
 practice, no source."""
 SCALES: tuple[float, ...] = (4.0, 5.0, 6.0, 8.0, 10.0)
 """Figures are drawn at 1:4 or 1:5; smaller only where the paper is too small for that."""
-ROOM = 2.0
+ROOM = 1.5
 """Room (cm on the draft) round what a figure shows."""
 LEAST = 12.0
 """A figure shows at least so much of the draft each way, cm."""
@@ -43,16 +43,21 @@ class Lesson:
     details: tuple[Detail, ...]
 
 
-def scale_for(draft: TaughtDraft, room: tuple[float, float]) -> float:
-    """The largest scale at which the whole draft fits into a room of paper, width and height."""
-    points = [p for s in draft.steps for p in _touched(s)]
-    whole = around(points, ROOM) if points else (0.0, 0.0, 1.0, 1.0)
+def scale_for(draft: TaughtDraft, *rooms: tuple[float, float]) -> float:
+    """The largest scale at which the whole draft fits into one of the rooms, width and height."""
+    whole = whole_window(draft)
     wanted: tuple[float, ...] = (float(draft.form.scale),) if draft.form.scale else ()
     for scale in (*wanted, *SCALES):
         view = View(whole, scale)
-        if view.width <= room[0] and view.height <= room[1]:
+        if any(view.width <= wide and view.height <= high for wide, high in rooms):
             return scale
     return SCALES[-1]
+
+
+def whole_window(draft: TaughtDraft) -> Box:
+    """The window that shows everything that was drawn, with a little room."""
+    points = [p for s in draft.steps for p in _touched(s)]
+    return around(points, ROOM) if points else (0.0, 0.0, LEAST, LEAST)
 
 
 def lesson(draft: TaughtDraft, steps: tuple[TaughtStep, ...], scale: float) -> Lesson:

@@ -28,7 +28,7 @@ class View:
 
     window: Box
     scale: float
-    margin: float = 0.45
+    margin: float = 0.3
 
     @property
     def width(self) -> float:

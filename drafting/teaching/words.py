@@ -104,6 +104,10 @@ class TeachingWords:
     # two methods side by side
     beside_title: str
     beside_columns: tuple[str, ...]
+    beside_measures: str
+    beside_lengths: str
+    beside_points: str
+    beside_point_columns: tuple[str, ...]
     aligned: str
 
 
@@ -176,24 +180,21 @@ ENGLISH = TeachingWords(
     measures_note="Write this table in the upper right corner of the paper. Ease is all round.",
     key_heading="Key of terms",
     key={
-        "right": ("to the right, to the left", "Along a level line, square to the plumb one."),
-        "up": ("up, down", "Along a plumb line, square to the level one."),
-        "level": ("to the level of", "Straight up or down until as high as that point."),
-        "plumb": ("until plumb with", "Straight across until over or under that point."),
+        "to the right": ("to the right, to the left", "Along a level line, square to the plumb."),
+        " up": ("up, down", "Along a plumb line, square to the level one."),
+        "to the level of": ("to the level of", "Straight up or down until as high as that point."),
+        "plumb with": ("plumb with", "Straight across until over or under that point."),
         "toward": ("toward", "Along the straight line to that point."),
-        "reach": ("to meet the level of", "Swing the ruler until it ends on that level."),
-        "square": ("square to", "At a right angle to that line."),
-        "meeting": ("where the line meets", "Carry both lines on until they cross."),
-        "along": ("along a line", "Measured on the drawn line with the tape on edge."),
-        "slant": ("at degrees", "Counted from level, upward."),
-        "diagonal": ("the diagonal of a corner", "The line at 45 degrees between its two sides."),
-        "middle": (
-            "its middle off the straight line",
-            "Measured square to the line that joins the ends.",
-        ),
+        "meet the level": ("to meet the level", "Swing the ruler until it ends on that level."),
+        "square to": ("square to", "At a right angle to that line."),
+        "meets the line": ("where lines meet", "Carry both lines on until they cross."),
+        "degrees": ("degrees", "Counted from level, upward, with a protractor."),
+        "diagonal": ("diagonal of a corner", "The line at 45 degrees between its two sides."),
+        "its middle": ("its middle", "Measured square to the straight line between the ends."),
+        "arrive": ("leave, arrive", "The direction of the curve at its start and at its end."),
         "ease": ("ease", "What the garment has over the body, so that one can move."),
-        "trued": ("true", "Redraw until seams agree and lines run on smoothly."),
-        "fold": ("fold the darts shut", "Fold the paper from the dart's point, leg on leg."),
+        "rue the": ("true", "Redraw until seams agree and lines run on smoothly."),
+        "Fold": ("fold the darts shut", "Fold the paper from the dart's point, leg on leg."),
     },
     label_key="A letter stands for a chapter, the number for a point in it: {labels}.",
     step_heading="{number}. {heading}",
@@ -248,6 +249,10 @@ ENGLISH = TeachingWords(
     invented="The measures are those of an invented person.",
     beside_title="{title}: {one} and {two}",
     beside_columns=("What", "{one}", "{two}", "Difference"),
+    beside_measures="Finished measures",
+    beside_lengths="What the construction works out otherwise",
+    beside_points="Points that lie elsewhere",
+    beside_point_columns=("Point", "To the right", "Up"),
     aligned="Both drafts lie on each other at the {place}.",
 )
 

@@ -1,0 +1,122 @@
+"""Two methods side by side, as JSON, SVG and PDF."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from reportlab.platypus import CondPageBreak, Flowable
+
+from drafting import DRAFTING_VERSION
+from drafting.drawing import Group
+from drafting.export.flow import CHAPTER, SMALL, TITLE, Drawing, Pages, table, text
+from drafting.export.identity import Plain
+from drafting.export.ink import POINT
+from drafting.export.paths import MM, rounded
+from drafting.export.svg import render
+from drafting.teaching.comparing import names, overlaid
+from drafting.teaching.frames import SCALE
+from drafting.teaching.lesson import SCALES
+from drafting.teaching.tape import on_tape
+
+if TYPE_CHECKING:
+    from drafting.drawing import Sheet
+    from drafting.teaching.comparing import Compared, Difference
+
+PREFIX = "beside"
+
+
+def write_json(compared: Compared) -> bytes:
+    """The comparison as UTF-8 JSON; lengths in mm, angles in degrees."""
+    told = document(compared)
+    return json.dumps(told, ensure_ascii=False, separators=(",", ":"), allow_nan=False).encode()
+
+
+def document(compared: Compared) -> Plain:
+    """The comparison as plain values."""
+    return {
+        "drafting_version": DRAFTING_VERSION,
+        "unit": "mm",
+        "title": compared.one.title,
+        "methods": [compared.one.method, compared.two.method],
+        "aligned_at": compared.anchor,
+        "measures": [_difference(d) for d in compared.measures],
+        "lengths": [_difference(d) for d in compared.lengths],
+        "points": [
+            {"name": name, "right": rounded(x * MM), "up": rounded(y * MM)}
+            for name, x, y in compared.points
+        ],
+    }
+
+
+def _difference(found: Difference) -> Plain:
+    factor = MM if found.unit == "cm" else 1.0
+    values = (("one", found.one), ("two", found.two), ("difference", found.by))
+    told: Plain = {"what": found.what, "unit": "mm" if found.unit == "cm" else found.unit}
+    return told | {k: None if v is None else rounded(v * factor) for k, v in values}
+
+
+def write_svg(compared: Compared) -> bytes:
+    """Both outlines over each other, in UTF-8."""
+    return render(overlaid(compared, SCALE), PREFIX)
+
+
+def write_pdf(compared: Compared) -> bytes:
+    """Both outlines over each other, and tables of what differs."""
+    words = compared.one.words
+    one, two = names(compared)
+    title = words.beside_title.format(title=compared.one.title, one=one, two=two)
+    pages = Pages(compared.one, title)
+    return pages.written(lambda: _story(compared, title, pages))
+
+
+def _story(compared: Compared, title: str, pages: Pages) -> Iterator[Flowable]:
+    words = compared.one.words
+    sheet = _fitting(compared, pages)
+    drawn = Group("sheet", title, tuple(i for g in sheet.groups for i in g.items))
+    yield text(title, TITLE)
+    yield text(words.aligned.format(place=compared.anchor), SMALL)
+    yield Drawing(lambda: drawn, sheet.width, sheet.height)
+    yield from _table(words.beside_measures, compared, compared.measures, pages)
+    yield from _table(words.beside_lengths, compared, compared.lengths, pages)
+    rows = [(name, _shown(compared, x), _shown(compared, y)) for name, x, y in compared.points]
+    if rows:
+        moved = table([words.beside_point_columns, *rows], pages.shares(4, 2, 2, 2)[:3])
+        yield CondPageBreak(3 * POINT)
+        yield text(words.beside_points, CHAPTER)
+        yield moved
+
+
+def _fitting(compared: Compared, pages: Pages) -> Sheet:
+    """The overlay at the largest scale that leaves room for its title."""
+    for scale in SCALES:
+        sheet = overlaid(compared, scale)
+        if sheet.width <= pages.width and sheet.height <= pages.height - 2.0:
+            return sheet
+    return overlaid(compared, 2 * SCALES[-1])
+
+
+def _table(
+    heading: str, compared: Compared, rows: tuple[Difference, ...], pages: Pages
+) -> Iterator[Flowable]:
+    one, two = names(compared)
+    columns = tuple(c.format(one=one, two=two) for c in compared.one.words.beside_columns)
+    cells = [
+        (d.what[:1].upper() + d.what[1:], *(_value(compared, d, v) for v in (d.one, d.two, d.by)))
+        for d in rows
+    ]
+    if cells:
+        yield CondPageBreak(3 * POINT)
+        yield text(heading, CHAPTER)
+        yield table([columns, *cells], pages.shares(5, 2, 2, 2))
+
+
+def _value(compared: Compared, row: Difference, value: float | None) -> str:
+    if value is None:
+        return "–"
+    return _shown(compared, value) if row.unit == "cm" else f"{value:.1f}°"
+
+
+def _shown(compared: Compared, cm: float) -> str:
+    return on_tape(cm, compared.one.form.unit)
