@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import re
 import zipfile
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -57,6 +58,15 @@ def zipped(files: Iterable[ArchivedFile]) -> bytes:
 
 def with_manifest(files: tuple[ArchivedFile, ...], told: dict[str, Any]) -> bytes:
     """These files in one ZIP, and a manifest that tells of them beside what it is given."""
-    manifest = told | {"files": [file.told for file in files]}
-    text = json.dumps(manifest, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
-    return zipped((*files, ArchivedFile(MANIFEST, "application/json", text.encode())))
+    manifest = json_text(told | {"files": [file.told for file in files]})
+    return zipped((*files, ArchivedFile(MANIFEST, "application/json", manifest)))
+
+
+def json_text(document: dict[str, Any]) -> bytes:
+    """A document for people to read in an archive, in UTF-8."""
+    return (json.dumps(document, ensure_ascii=False, indent=1, allow_nan=False) + "\n").encode()
+
+
+def file_stem(name: str) -> str:
+    """A name as part of a file's name that every system takes."""
+    return re.sub(r"[^A-Za-z0-9_-]+", "-", name).strip("-") or "size"

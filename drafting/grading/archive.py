@@ -2,18 +2,13 @@
 
 from __future__ import annotations
 
-import hashlib
-import json
-import re
-import zipfile
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
-from io import BytesIO
 
 from drafting import DRAFTING_VERSION
 from drafting.drawing import Output
 from drafting.errors import DraftingError
 from drafting.export import Format, pattern_id
+from drafting.export.archive import ArchivedFile, file_stem, json_text, with_manifest
 from drafting.grading.documents import (
     Plain,
     grade_document,
@@ -25,56 +20,6 @@ from drafting.grading.documents import (
 from drafting.grading.grade import grade_report
 from drafting.grading.measures import measure_table
 from drafting.grading.sizes import SizeRange
-
-MEDIA_TYPE = "application/zip"
-EPOCH = (1980, 1, 1, 0, 0, 0)
-"""The earliest time that a ZIP can tell; every entry has it, since no clock is read."""
-READABLE = 0o100644 << 16
-"""A plain file that everybody may read."""
-MANIFEST = "manifest.json"
-
-
-@dataclass(frozen=True, slots=True)
-class ArchivedFile:
-    """A file of an archive."""
-
-    name: str
-    media_type: str
-    body: bytes
-
-    @property
-    def told(self) -> Plain:
-        """What a manifest says of it."""
-        return {
-            "file": self.name,
-            "media_type": self.media_type,
-            "bytes": len(self.body),
-            "sha256": hashlib.sha256(self.body).hexdigest(),
-        }
-
-
-def entry(name: str) -> zipfile.ZipInfo:
-    """The entry of a file, without a clock's time."""
-    told = zipfile.ZipInfo(name, EPOCH)
-    told.create_system = 3
-    told.external_attr = READABLE
-    told.compress_type = zipfile.ZIP_DEFLATED
-    return told
-
-
-def zipped(files: list[ArchivedFile]) -> bytes:
-    """These files in one ZIP, in their order."""
-    out = BytesIO()
-    with zipfile.ZipFile(out, "w") as archive:
-        for file in files:
-            archive.writestr(entry(file.name), file.body)
-    return out.getvalue()
-
-
-def file_stem(name: str) -> str:
-    """A name as part of a file's name that every system takes."""
-    return re.sub(r"[^A-Za-z0-9_-]+", "-", name).strip("-") or "size"
-
 
 Refuse = Callable[[DraftingError], Plain]
 
@@ -104,16 +49,15 @@ def range_archive(
     files = [file for _, file in patterns if file is not None]
     files += [
         ArchivedFile("measures.csv", "text/csv", table_csv(table).encode()),
-        ArchivedFile("measures.json", "application/json", _json(table_document(table))),
-        ArchivedFile("grade.json", "application/json", _json(grade)),
+        ArchivedFile("measures.json", "application/json", json_text(table_document(table))),
+        ArchivedFile("grade.json", "application/json", json_text(grade)),
     ]
     manifest = {
         "drafting_version": DRAFTING_VERSION,
         "kind": sizes.garment.kind,
         "sizes": [size for size, _ in patterns],
-        "files": [file.told for file in files],
     }
-    return zipped([*files, ArchivedFile(MANIFEST, "application/json", _json(manifest))])
+    return with_manifest(tuple(files), manifest)
 
 
 def _patterns(
@@ -142,7 +86,3 @@ def _unused(stem: str, taken: set[str]) -> str:
         name = f"{stem}-{number}"
     taken.add(name.lower())
     return name
-
-
-def _json(document: Plain) -> bytes:
-    return (json.dumps(document, ensure_ascii=False, indent=1, allow_nan=False) + "\n").encode()

@@ -12,7 +12,7 @@ from typing import Any, Protocol
 from anyio import to_thread
 
 from drafting import DRAFTING_VERSION
-from drafting.grading.archive import MANIFEST, ArchivedFile, entry, file_stem
+from drafting.export.archive import MANIFEST, ArchivedFile, entry, file_stem
 from service.batching.flow import Answered, Count
 from service.batching.task import Done
 

@@ -10,6 +10,7 @@ from typing import Any
 
 from drafting.errors import DraftingError
 from drafting.export import FORMATS
+from drafting.export.archive import MEDIA_TYPE as ZIP
 from drafting.grading import (
     SizeRange,
     draft_size,
@@ -19,7 +20,6 @@ from drafting.grading import (
     range_archive,
     range_document,
 )
-from drafting.grading.archive import MEDIA_TYPE as ZIP
 from drafting.grading.documents import table_csv
 from service.batching.task import Done, Tools, guarded
 from service.formats import chosen
