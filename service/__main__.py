@@ -3,12 +3,14 @@
 python -m service draft ORDER.json -o DIR
 python -m service serve
 python -m service openapi
+python -m service key
 """
 
 from __future__ import annotations
 
 import argparse
 import os
+import secrets
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -16,6 +18,7 @@ from typing import TYPE_CHECKING
 from drafting.export import FORMATS
 from drafting.garments import GARMENTS
 from service.drafts import encoded, worked
+from service.links import KEY_BYTES
 from service.openapi import document_bytes
 from service.problems import PROBLEMS, ProblemError
 from service.reading import decode
@@ -69,6 +72,8 @@ def _parser() -> argparse.ArgumentParser:
     serve.add_argument("--host", help="address to listen on (TAPELINE_HOST)")
     serve.add_argument("--port", type=int, help="port to listen on (TAPELINE_PORT)")
     serve.set_defaults(command=_serve)
+    key = commands.add_parser("key", help="make a key, for TAPELINE_LINK_KEYS")
+    key.set_defaults(command=_key)
     openapi = commands.add_parser("openapi", help="write the API reference as OpenAPI")
     openapi.add_argument("-o", "--out", type=Path, help="file; standard output where none is given")
     openapi.set_defaults(command=_openapi)
@@ -125,6 +130,11 @@ def _serve(asked: argparse.Namespace, settings: Settings) -> int:
         access_log=False,
         server_header=False,
     )
+    return DONE
+
+
+def _key(_: argparse.Namespace, __: Settings) -> int:
+    print(secrets.token_urlsafe(KEY_BYTES))
     return DONE
 
 

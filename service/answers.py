@@ -402,7 +402,20 @@ class LimitsAnswer(TypedDict):
     batch_lines: Annotated[int, Field(description="Most orders in a batch.")]
     batch_bytes: Annotated[int, Field(description="Longest batch.")]
     batches_at_once: int
+    link_characters: Annotated[int, Field(description="Longest token of a link; 0 where off.")]
+    link_seconds: Annotated[int, Field(description="Longest life of a link; 0 for no end.")]
     range_sizes: Annotated[int, Field(description="Most sizes in a range.")]
+
+
+class LinkAnswer(TypedDict):
+    """An address that carries an order, sealed."""
+
+    token: str
+    href: Annotated[str, Field(description="In the format that the order names or Accept asks.")]
+    formats: Annotated[dict[str, str], Field(description="The same in each format.")]
+    expires: Annotated[
+        str | None, Field(description="Moment (UTC) from which it leads nowhere; null for none.")
+    ]
 
 
 class Health(TypedDict):

@@ -28,6 +28,13 @@ PAGE_POLICY = (
 )
 """What the service's own pages may load: pictures and styles from here, no script."""
 
+PAGE_HEADERS = {
+    "Cross-Origin-Opener-Policy": "same-origin",
+    "Permissions-Policy": "camera=(), geolocation=(), microphone=(), payment=(), usb=()",
+    "X-Frame-Options": "DENY",
+}
+"""What the service's own pages need not and may not do. Encryption in transit is a gateway's."""
+
 CLIENT_LEFT = 499
 """Status in the log of a request whose client has gone; nobody receives it."""
 
@@ -100,6 +107,10 @@ def dress(headers: MutableHeaders, request_id: str) -> None:
     headers["X-Content-Type-Options"] = "nosniff"
     headers["Referrer-Policy"] = "no-referrer"
     headers.setdefault("Content-Security-Policy", PAGE_POLICY)
+    headers.setdefault("Cross-Origin-Resource-Policy", "same-origin")
+    if headers.get("content-type", "").startswith("text/html"):
+        for name, value in PAGE_HEADERS.items():
+            headers[name] = value
     if "vary" in headers:
         headers["Vary"] = ", ".join(dict.fromkeys(re.split(r"\s*,\s*", headers["vary"])))
     if "allow" in headers and "GET" in headers["allow"]:

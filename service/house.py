@@ -11,6 +11,7 @@ from service.batching.hired import hands_for
 from service.batching.streamed import Places
 from service.batching.task import Tools
 from service.limits import Workbench
+from service.links import Links
 from service.problems import ProblemError
 from service.schemas import OrderForm
 from service.suggestions import did_you_mean
@@ -36,6 +37,7 @@ class House:
         tools: What those need to know.
         batches: Places for batches.
         ranges: Places for size ranges.
+        links: Seal orders into addresses.
     """
 
     settings: Settings
@@ -46,6 +48,7 @@ class House:
     tools: Tools
     batches: Places
     ranges: Places
+    links: Links
 
     @classmethod
     def built(cls, settings: Settings, garments: Mapping[str, Garment]) -> House:
@@ -59,6 +62,7 @@ class House:
             Tools.of(garments, settings.max_json_depth, settings.order_seconds),
             Places(settings.batches_at_once),
             Places(settings.ranges_at_once),
+            Links(settings.link_keys),
         )
 
     def garment(self, kind: str) -> Garment:

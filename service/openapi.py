@@ -19,6 +19,7 @@ from service.checking import MeasurementCheck
 from service.docstrings import describe
 from service.drafts import sample_check, sample_order, sample_range
 from service.lengths import LONGEST_TEXT, PATTERN
+from service.link_form import LinkPart
 from service.plan import Each, Fields, IsLength, Plan, plan_of
 from service.problems import MEDIA_TYPE, PROBLEMS
 from service.ranges.form import RangePart
@@ -95,7 +96,7 @@ def _operations(document: Schema) -> Iterator[Schema]:
 
 
 def _put_examples(document: Schema, house: House) -> None:
-    examples = {
+    examples: dict[str, dict[str, Any]] = {
         kind: {"summary": garment.title, "value": sample_order(garment)}
         for kind, garment in house.garments.items()
     }
@@ -105,6 +106,11 @@ def _put_examples(document: Schema, house: House) -> None:
         for kind, garment in house.garments.items()
     }
     _content(document, "/v1/size-ranges")["application/json"]["examples"] = ranges
+    linked = {
+        kind: {"summary": each["summary"], "value": {**each["value"], "expires_in": 604_800}}
+        for kind, each in examples.items()
+    }
+    _content(document, "/v1/links")["application/json"]["examples"] = linked
     _content(document, "/v1/measurement-checks")["application/json"]["example"] = sample_check()
     orders = [
         {"id": f"{kind}-1", **sample_order(garment)} for kind, garment in house.garments.items()
@@ -136,6 +142,7 @@ def order_schemas(house: House) -> Schema:
         order["properties"][name].pop("default", None)
     parts |= range_schemas(order)
     parts["MeasurementCheck"] = check_schema()
+    parts["LinkOrder"] = link_schema(order)
     return {"Order": order, "Sides": SIDES, "WrittenInches": WRITTEN_INCHES, **parts}
 
 
@@ -154,6 +161,17 @@ def range_schemas(order: Schema) -> Schema:
         "required": ["garment", "sizes"],
     }
     return {"SizeRange": whole, **parts}
+
+
+def link_schema(order: Schema) -> Schema:
+    """Schema of a request for a link: an order, and how long the link is to hold."""
+    own = LinkPart.model_json_schema(ref_template=REF)["properties"]
+    return {
+        **order,
+        "title": "LinkOrder",
+        "description": "An order, and for how long a link to it is to hold.",
+        "properties": {**order["properties"], **own},
+    }
 
 
 def check_schema() -> Schema:

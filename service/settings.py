@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, field, fields
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -41,6 +41,9 @@ class Settings:
         ranges_at_once: Size ranges in work or waiting; more are answered 503.
         range_sizes: Most sizes in a range.
         range_seconds: Longest time for a size range, in seconds.
+        link_keys: Keys of links, as `python -m service key` makes them, separated by commas; the
+            first seals, all of them open. Links are off where there is none.
+        link_seconds: Longest life of a link; 0 for no end.
         max_age: How long GET answers may be cached, in seconds.
         cors_origins: Origins whose pages may call the service, separated by commas; "*" for all.
     """
@@ -63,6 +66,8 @@ class Settings:
     ranges_at_once: int = 8
     range_sizes: int = 20
     range_seconds: float = 60.0
+    link_keys: tuple[str, ...] = field(default=(), repr=False)
+    link_seconds: int = 0
     max_age: int = 3600
     cors_origins: tuple[str, ...] = ()
 

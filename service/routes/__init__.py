@@ -3,6 +3,7 @@
 from service.routes import (
     batches,
     garments,
+    links,
     measurement_checks,
     measurements,
     operations,
@@ -16,6 +17,7 @@ ROUTERS = (
     patterns.router,
     size_ranges.router,
     batches.router,
+    links.router,
     garments.router,
     measurements.router,
     measurement_checks.router,

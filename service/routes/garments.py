@@ -21,6 +21,7 @@ from service.routes.patterns import (
     PATTERN_CONTENT,
     PATTERN_HEADERS,
     FormatQuery,
+    Keeping,
     kept_pattern,
 )
 
@@ -76,8 +77,8 @@ async def draft_sample(
     """The garment on its reference body: for pages, docs and first tries. May be cached."""
     garment = house.garment(kind)
     asked = chosen(format_, None, request.headers.get("accept"), FORMATS.values())
-    parts = ("sample", str(garment.sample))
-    return await kept_pattern(request, house, kind, asked, parts, lambda: sample(garment, asked))
+    keeping = Keeping(kind, ("sample", str(garment.sample)))
+    return await kept_pattern(request, house, asked, keeping, lambda: sample(garment, asked))
 
 
 def _summary(garment: Garment) -> GarmentSummary:

@@ -10,6 +10,7 @@ from service.answers import Health, LimitsAnswer
 from service.caching import kept, kept_json
 from service.house import HouseDep
 from service.limits import RETRY_AFTER
+from service.links import LONGEST_TOKEN
 from service.openapi import document_bytes, problem_answers
 from service.problems import ProblemError
 from service.schemas import LONGEST_REFERENCE
@@ -37,6 +38,8 @@ async def show_limits(request: Request, house: HouseDep) -> Response:
         "batch_lines": settings.batch_lines,
         "batch_bytes": settings.batch_bytes,
         "batches_at_once": settings.batches_at_once,
+        "link_characters": LONGEST_TOKEN if house.links.on else 0,
+        "link_seconds": settings.link_seconds,
         "range_sizes": settings.range_sizes,
     }
     return kept_json(request, settings, told)

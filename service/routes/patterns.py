@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import partial
 from typing import TYPE_CHECKING, Annotated, Any
 
@@ -69,6 +70,22 @@ ORDER_BODY: dict[str, Any] = {
 }
 
 
+READING_PROBLEMS = ("malformed-json", "request-timeout", "too-large", "unsupported-media-type")
+"""What can be wrong with a body before anyone looks at the order in it."""
+
+DRAFTING_PROBLEMS = (
+    "not-acceptable",
+    "invalid-order",
+    "cannot-draft",
+    "unusual-body",
+    "unsound-pattern",
+    "busy",
+    "too-slow",
+    "not-ready",
+)
+"""What an order can meet on its way to a pattern."""
+
+
 @router.post(
     "/v1/patterns",
     operation_id="draft_pattern",
@@ -81,20 +98,7 @@ ORDER_BODY: dict[str, Any] = {
             "content": PATTERN_CONTENT,
             "headers": PATTERN_HEADERS,
         },
-        **problem_answers(
-            "malformed-json",
-            "not-acceptable",
-            "request-timeout",
-            "too-large",
-            "unsupported-media-type",
-            "invalid-order",
-            "cannot-draft",
-            "unusual-body",
-            "unsound-pattern",
-            "busy",
-            "too-slow",
-            "not-ready",
-        ),
+        **problem_answers(*READING_PROBLEMS, *DRAFTING_PROBLEMS),
     },
 )
 async def draft_pattern(request: Request, house: HouseDep, format_: FormatQuery = None) -> Response:
@@ -110,30 +114,41 @@ async def draft_pattern(request: Request, house: HouseDep, format_: FormatQuery 
     return Response(done.body, headers={**headers, "Cache-Control": "no-store"})
 
 
+@dataclass(frozen=True, slots=True)
+class Keeping:
+    """How a pattern may be kept by clients.
+
+    Attributes:
+        kind: Kind of the garment.
+        parts: All that decides the pattern, beside the drafting version.
+        control: Cache-Control where it is not that of reference data.
+    """
+
+    kind: str
+    parts: tuple[str, ...]
+    control: str = ""
+
+
 async def kept_pattern(
-    request: Request,
-    house: House,
-    kind: str,
-    asked: Format,
-    parts: tuple[str, ...],
-    draft: Callable[[], Drafted],
+    request: Request, house: House, asked: Format, keeping: Keeping, draft: Callable[[], Drafted]
 ) -> Response:
     """A pattern that may be kept; not drafted for those who have it already.
 
     Args:
         request: Its headers tell what the client has.
         house: For its workbench.
-        kind: Kind of the garment.
         asked: Format of the answer.
-        parts: All else that decides the answer's bytes.
+        keeping: How it may be kept.
         draft: Drafts it.
     """
-    etag = tag(kind, *parts, DRAFTING_VERSION, asked.name, "en", coding(request))
+    parts = (keeping.kind, *keeping.parts, DRAFTING_VERSION, asked.name, "en", coding(request))
+    etag = tag(*parts)
     headers = cached_headers(house.settings, etag)
+    headers["Cache-Control"] = keeping.control or headers["Cache-Control"]
     if has_it(request, etag):
         return not_modified(headers)
     done = await house.bench.run(draft)
-    return Response(done.body, headers={**headers, **pattern_headers(done, kind)})
+    return Response(done.body, headers={**headers, **pattern_headers(done, keeping.kind)})
 
 
 def pattern_headers(done: Drafted, kind: str) -> dict[str, str]:
@@ -145,6 +160,7 @@ def pattern_headers(done: Drafted, kind: str) -> dict[str, str]:
         "Pattern-Verdict": done.verdict,
         "Pattern-Id": done.pattern_id,
         "Drafting-Version": DRAFTING_VERSION,
+        "Cross-Origin-Resource-Policy": "cross-origin",
     }
     if done.media_type.startswith("image/"):
         headers["Content-Security-Policy"] = PICTURE_POLICY

@@ -18,7 +18,14 @@ from service.drafts import in_size
 from service.formats import chosen
 from service.house import HouseDep
 from service.openapi import problem_answers
-from service.routes.patterns import PATTERN_CONTENT, PATTERN_HEADERS, FormatQuery, kept_pattern
+from service.routes.patterns import (
+    DRAFTING_PROBLEMS,
+    PATTERN_CONTENT,
+    PATTERN_HEADERS,
+    FormatQuery,
+    Keeping,
+    kept_pattern,
+)
 from service.sizes import asked_size, asked_table
 
 if TYPE_CHECKING:
@@ -70,16 +77,7 @@ async def show_size_table(request: Request, house: HouseDep, table: TablePath) -
             "content": PATTERN_CONTENT,
             "headers": PATTERN_HEADERS,
         },
-        **problem_answers(
-            "not-found",
-            "not-acceptable",
-            "invalid-order",
-            "cannot-draft",
-            "unsound-pattern",
-            "busy",
-            "too-slow",
-            "not-ready",
-        ),
+        **problem_answers("not-found", *DRAFTING_PROBLEMS),
     },
 )
 async def draft_size(
@@ -94,9 +92,9 @@ async def draft_size(
     known = asked_table(table)
     choice, garment = asked_size(known, size), house.garment(kind)
     asked = chosen(format_, None, request.headers.get("accept"), FORMATS.values())
-    parts = ("size", table, size, str(known.sizes[size].label))
+    keeping = Keeping(kind, ("size", table, size, str(known.sizes[size].label)))
     draft = partial(in_size, garment, choice, house.form, asked)
-    return await kept_pattern(request, house, kind, asked, parts, draft)
+    return await kept_pattern(request, house, asked, keeping, draft)
 
 
 def _summary(table: SizeTable) -> Any:

@@ -41,6 +41,8 @@ def test_every_path_of_the_contract_is_described(reference):
         "/v1/garments/{kind}",
         "/v1/garments/{kind}/sample",
         "/v1/limits",
+        "/v1/links",
+        "/v1/links/{token}",
         "/v1/measurement-checks",
         "/v1/measurements",
         "/v1/patterns",

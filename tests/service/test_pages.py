@@ -121,3 +121,31 @@ def test_other_methods_are_a_problem_that_lists_the_right_ones(service, method):
     posted = service.ask(method, "/v1/patterns")
     refused(posted, 405, "method-not-allowed")
     assert posted.headers["allow"] == "POST"
+
+
+PAGES = ("/", "/docs", "/problems/busy")
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_pages_can_neither_be_framed_nor_reach_for_the_readers_devices(service, path):
+    headers = service.get(path, Accept="text/html").headers
+    assert headers["content-type"].startswith("text/html")
+    assert headers["x-frame-options"] == "DENY"
+    assert "frame-ancestors 'none'" in headers["content-security-policy"]
+    assert headers["cross-origin-opener-policy"] == "same-origin"
+    assert "camera=()" in headers["permissions-policy"]
+
+
+@pytest.mark.parametrize("path", [*PAGES, "/v1/garments", "/v1/limits", "/nowhere", "/healthz"])
+def test_every_answer_says_that_it_is_what_it_says_and_for_this_origin(service, path):
+    headers = service.get(path).headers
+    assert headers["x-content-type-options"] == "nosniff"
+    assert headers["referrer-policy"] == "no-referrer"
+    assert headers["cross-origin-resource-policy"] == "same-origin"
+
+
+def test_pictures_may_be_shown_on_other_origins(service):
+    for path in ("/v1/garments/trousers/sample", "/v1/size-tables/women/88-regular/trousers"):
+        headers = service.get(path, Accept="image/*").headers
+        assert headers["cross-origin-resource-policy"] == "cross-origin"
+        assert "script" not in headers["content-security-policy"]

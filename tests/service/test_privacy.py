@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import base64
 import json
 import logging
 
 import apron
 import pytest
-from asking import example
+from asking import Service, example
 
+from service.app import create_app
 from service.logs import OneLine
+from service.settings import Settings
 
 MARK = "73.1357"
 """A waist that no one else has: wherever it turns up, it was the client's."""
@@ -110,6 +113,26 @@ def test_marked_bytes_and_addresses_leave_no_trace_in_the_logs(apron_service, lo
     assert apron_service.ask(LABEL, "/v1/garments").status_code == 405
     assert apron_service.get("/v1/limits", X_Request_Id=LABEL, Cookie=LABEL).status_code == 200
     assert_clean(logged, capfd)
+
+
+def test_marked_orders_in_links_and_checks_leave_no_trace_in_the_logs(logged, capfd):
+    key = base64.urlsafe_b64encode(b"k" * 32).decode()
+    service = Service(create_app(Settings(link_keys=(key,)), {"apron": apron.GARMENT}))
+    order = marked_apron("none")
+    told = service.ask("POST", "/v1/links", json={**order, "expires_in": 3600}).json()
+    token = told["token"]
+    for path in (*told["formats"].values(), told["href"], told["href"][:-1], told["href"] + LABEL):
+        assert service.get(path).status_code in (200, 404)
+    for bad in ({"expires_in": LABEL}, {LABEL: 1}, {"reference": LABEL * 99}):
+        answer = service.ask("POST", "/v1/links", json={**order, **bad})
+        assert answer.status_code == 422
+    measures = {"unit": "cm", "measurements": order["measurements"]}
+    for document in (measures, {**measures, "figure": LABEL}, {**measures, "unit": "mm"}):
+        answer = service.ask("POST", "/v1/measurement-checks", json=document)
+        assert answer.status_code in (200, 422)
+    service.get(f"/v1/size-tables/{LABEL}")
+    service.get(f"/v1/size-tables/women/{LABEL}/apron")
+    assert_clean(logged, capfd, token, token[20:60], key)
 
 
 def assert_clean(logged: list[str], capfd, *more: str) -> None:

@@ -6,6 +6,8 @@ paper that is too small, so 422 is among the expected answers to what fits.
 
 from __future__ import annotations
 
+import base64
+
 import schemathesis
 from hypothesis import HealthCheck, settings
 from schemathesis.config import SchemathesisConfig
@@ -31,7 +33,8 @@ def lines(_: object, text: object) -> bytes:
     return str(text).encode("utf-8", "replace")
 
 
-app = create_app(Settings(range_sizes=2))
+KEY = base64.urlsafe_b64encode(b"k" * 32).decode()
+app = create_app(Settings(range_sizes=2, link_keys=(KEY,)))
 reference = schemathesis.openapi.from_asgi("/openapi.json", app, config=CONFIG)
 
 
