@@ -26,7 +26,8 @@ from drafting.drawing.output import (
 )
 from drafting.drawing.print_words import PRINT_WORDS, PrintWords
 from drafting.drawing.sheet import Anchor, Group, Item, Pen, Role, Sheet, Stroke, Text
-from drafting.drawing.words import WORDS, Language, Unit, Words, amount
+from drafting.drawing.words import WORDS, Unit, Words, amount
+from drafting.language import Language
 
 __all__ = [
     "GAP",

@@ -93,7 +93,7 @@ def _cut_words(cut: Cut, words: Words) -> str:
 def _allowances(finished: FinishedPiece, unit: Unit, words: Words) -> str:
     """The commonest allowance, then the edges that have another one, by name."""
     pairs = [
-        (plain(edge.name), round(allowance, 3))
+        (words.name(edge.name), round(allowance, 3))
         for edge, allowance in zip(finished.piece.edges, finished.allowances, strict=True)
         if edge.role is not EdgeRole.FOLD
     ]
@@ -101,12 +101,12 @@ def _allowances(finished: FinishedPiece, unit: Unit, words: Words) -> str:
     common = max(counts, key=lambda value: (counts[value], value))
     others = [_allowance(name, value, unit, words) for name, value in pairs if value != common]
     if others:
-        first = amount(common, unit) if common else "0"
+        first = amount(common, unit, words.language) if common else "0"
         return words.allowances.format(values=", ".join((first, *others)))
     if common == 0:
         return words.allowances_none
-    return words.allowances_all.format(value=amount(common, unit))
+    return words.allowances_all.format(value=amount(common, unit, words.language))
 
 
 def _allowance(name: str, value: float, unit: Unit, words: Words) -> str:
-    return f"{name} {amount(value, unit)}" if value else words.allowance_zero.format(edge=name)
+    return f"{name} {amount(value, unit, words.language)}" if value else words.allowance_zero.format(edge=name)

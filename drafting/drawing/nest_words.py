@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.drawing.nest_align import Anchor
-from drafting.drawing.words import Language, plain
+from drafting.drawing.words import LANGUAGES, plain
+from drafting.language import Language, translated
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,4 +45,6 @@ ENGLISH_NEST = NestWords(
     description="Sewing pattern true to scale, {count} sizes nested: {sizes}. Lengths in mm.",
 )
 
-NEST_WORDS: dict[Language, NestWords] = {"en": ENGLISH_NEST}
+NEST_WORDS: dict[Language, NestWords] = {
+    language: translated(ENGLISH_NEST, language) for language in LANGUAGES
+}

@@ -7,7 +7,8 @@ from typing import Annotated, Literal
 
 from annotated_types import Interval, MaxLen
 
-from drafting.drawing.words import Language, Unit
+from drafting.drawing.words import Unit
+from drafting.language import Language
 
 FormatName = Literal["json", "svg", "pdf", "png", "dxf", "zip"]
 View = Literal["print", "screen"]

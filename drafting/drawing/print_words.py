@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.drawing.words import Language
+from drafting.drawing.words import LANGUAGES
+from drafting.language import Language, translated
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,4 +67,6 @@ ENGLISH_PRINT = PrintWords(
     },
 )
 
-PRINT_WORDS: dict[Language, PrintWords] = {"en": ENGLISH_PRINT}
+PRINT_WORDS: dict[Language, PrintWords] = {
+    language: translated(ENGLISH_PRINT, language) for language in LANGUAGES
+}

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
-Language = Literal["en"]
+from drafting.language import Language, decimal, say, translated
+
 Unit = Literal["cm", "in"]
 
 
@@ -40,6 +41,11 @@ class Words:
     cloths: tuple[tuple[str, str], ...]
     numerals: tuple[str, ...]
     description: str
+    language: Language = "en"
+
+    def name(self, name: str) -> str:
+        """A stable name of an edge or a level as words."""
+        return say(plain(name), self.language)
 
     def cloth(self, name: str) -> str:
         """Word for a cloth; its own name where there is none."""
@@ -47,7 +53,7 @@ class Words:
 
     def level(self, name: str) -> str:
         """Word for a level line."""
-        return self.line.format(name=plain(name))
+        return self.line.format(name=self.name(name))
 
 
 ENGLISH = Words(
@@ -97,7 +103,10 @@ ENGLISH = Words(
     description="Sewing pattern true to scale, {count} pieces: {pieces}. Lengths in mm.",
 )
 
-WORDS: dict[Language, Words] = {"en": ENGLISH}
+LANGUAGES: tuple[Language, ...] = get_args(Language)
+
+WORDS: dict[Language, Words] = {language: translated(ENGLISH, language) for language in LANGUAGES}
+"""The sheet's words in every language; what a catalogue lacks stays English."""
 
 
 def plain(name: str) -> str:
@@ -110,10 +119,10 @@ def numeral(words: Words, count: int) -> str:
     return words.numerals[count] if count < len(words.numerals) else str(count)
 
 
-def amount(cm: float, unit: Unit) -> str:
+def amount(cm: float, unit: Unit, language: Language = "en") -> str:
     """A length as a tape shows it: to 0.1 cm, or to 1/16 in as a reduced fraction."""
     if unit == "cm":
-        return f"{round(cm, 1):g} cm"
+        return f"{decimal(cm, language)} cm"
     whole, part = divmod(round(cm / 2.54 * 16), 16)
     if part == 0:
         return f"{whole} in"

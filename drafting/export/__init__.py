@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from drafting import DRAFTING_VERSION
 from drafting.export import archive, dxf, json, pdf, png, svg
 from drafting.export.identity import pattern_id
+from drafting.export.language import told
 
 if TYPE_CHECKING:
     from drafting.drawing import FormatName, Output
@@ -23,6 +24,14 @@ class Format:
     media_type: str
     extension: str
     write: Callable[[Work, Output], bytes]
+
+
+Write = Callable[["Work", "Output"], bytes]
+
+
+def _in_language(write: Write) -> Write:
+    """The same writer, given the work in the language that is asked for."""
+    return lambda work, output: write(told(work, output.language), output)
 
 
 def _everything(work: Work, output: Output) -> bytes:
@@ -43,11 +52,11 @@ def _everything(work: Work, output: Output) -> bytes:
 
 
 FORMATS: dict[FormatName, Format] = {
-    "json": Format("json", "application/json", "json", json.write),
-    "svg": Format("svg", "image/svg+xml", "svg", svg.write),
-    "pdf": Format("pdf", "application/pdf", "pdf", pdf.write),
-    "png": Format("png", "image/png", "png", png.write),
-    "dxf": Format("dxf", "image/vnd.dxf", "dxf", dxf.write),
+    "json": Format("json", "application/json", "json", _in_language(json.write)),
+    "svg": Format("svg", "image/svg+xml", "svg", _in_language(svg.write)),
+    "pdf": Format("pdf", "application/pdf", "pdf", _in_language(pdf.write)),
+    "png": Format("png", "image/png", "png", _in_language(png.write)),
+    "dxf": Format("dxf", "image/vnd.dxf", "dxf", _in_language(dxf.write)),
     "zip": Format("zip", archive.MEDIA_TYPE, "zip", _everything),
 }
 """Every format that an order may ask for."""

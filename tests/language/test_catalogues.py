@@ -1,0 +1,116 @@
+"""The catalogues hold every text that a pattern carries, and the texts keep their gaps.
+
+Terms: a trade glossary in six languages, from memory where no print was seen.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import json
+import string
+import typing
+from importlib.resources import files
+
+import pytest
+from babel.messages.pofile import read_po
+
+from drafting.body import Body
+from drafting.drawing import Output
+from drafting.errors import DraftingError
+from drafting.export import FORMATS
+from drafting.garments import GARMENTS
+from drafting.language import DOUBTFUL, decimal, finding_text, say
+from drafting.pattern import Finish
+from drafting.workroom import work
+
+LANGUAGES = ("fr", "de")
+
+
+def choices(spec: type) -> list[dict]:
+    """Every value of every option that has a list of them, one at a time."""
+    hints, found = typing.get_type_hints(spec), [{}]
+    for field in dataclasses.fields(spec):
+        for hint in (hints[field.name], *typing.get_args(hints[field.name])):
+            if typing.get_origin(hint) is typing.Literal and field.name != "kind":
+                found += [{field.name: value} for value in typing.get_args(hint)]
+    return found
+
+
+@pytest.fixture(scope="module")
+def patterns():
+    found = []
+    for kind, garment in GARMENTS.items():
+        body = Body.of(dict(garment.sample))
+        for choice in choices(garment.spec):
+            try:
+                found.append(
+                    work(garment, body, garment.spec(kind=kind, **choice), Finish()).pattern.pattern
+                )
+            except (DraftingError, TypeError):
+                continue  # a choice that excludes a default
+    return found
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_text_of_every_garment_is_in_the_catalogue(patterns, language):
+    texts = set()
+    for p in patterns:
+        texts |= {p.title, *p.cautions, *(n.name for n in p.notions), *(s.text for s in p.sewing)}
+        texts |= {piece.title for piece in p.pieces}
+    known = {"Jupe", "Rock"}  # words that may be alike in two languages
+    missing = sorted(t for t in texts if say(t, language) == t and t not in known)
+    assert missing == []
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_translation_keeps_the_gaps_of_its_sentence(language):
+    with files("drafting.language").joinpath(f"{language}.po").open("rb") as file:
+        messages = [m for m in read_po(file) if m.id and m.context != "finding"]
+    assert len(messages) > 150
+    for message in messages:
+        gaps = [
+            {name for _, name, _, _ in string.Formatter().parse(str(t)) if name}
+            for t in (message.id, message.string)
+        ]
+        assert gaps[0] == gaps[1], message.id
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_doubtful_word_prints_with_its_english_beside_it(language):
+    for word in DOUBTFUL[language]:
+        assert say(word, language).endswith(f"({word})")
+
+
+def test_numbers_are_written_as_the_language_writes_them():
+    """Source: CLDR, as Babel carries it."""
+    assert [decimal(1234.56, language) for language in ("en", "fr", "de")] == [
+        "1234.6",
+        "1234,6",
+        "1234,6",
+    ]
+    assert decimal(4.0, "de") == "4"
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_an_answer_is_told_in_the_language_and_keeps_its_stable_names(language):
+    garment = GARMENTS["trousers"]
+    done = work(garment, Body.of(dict(garment.sample)), garment.spec(kind="trousers"), Finish())
+    english, told = (
+        json.loads(FORMATS["json"].write(done, Output(format="json", language=name)))
+        for name in ("en", language)
+    )
+    assert told["id"] == english["id"]
+    assert [p["name"] for p in told["pieces"]] == [p["name"] for p in english["pieces"]]
+    assert told["pieces"][0]["title"] == {"fr": "Devant du pantalon", "de": "Vorderhose"}[language]
+    assert told["cautions"] != english["cautions"]
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_findings_of_a_family_have_a_sentence(language):
+    assert finding_text("estimated_knee_girth", language) == finding_text(
+        "estimated_calf_girth", language
+    )
+    assert finding_text("estimated_body_rise", language) != finding_text(
+        "estimated_knee_girth", language
+    )
+    assert finding_text("no_such_code", language) is None
