@@ -3,64 +3,16 @@
 from __future__ import annotations
 
 import json
-import os
 import signal
-import socket
-import subprocess
-import sys
-import time
 from pathlib import Path
 
 import httpx
 import pytest
 from asking import example, refused
+from serving import Server
 
 ROOT = Path(__file__).parents[2]
 MARK, LABEL = 73.1357, "Marked-label-Zyqqur"
-
-
-class Server:
-    """A server process and what it has printed."""
-
-    def __init__(self, logs: Path) -> None:
-        with socket.socket() as free:
-            free.bind(("127.0.0.1", 0))
-            self.port = free.getsockname()[1]
-        self.logs = logs
-        with logs.open("wb") as sink:
-            self.process = subprocess.Popen(  # noqa: S603 - our own server
-                [sys.executable, "-m", "service", "serve", "--port", str(self.port)],
-                cwd=ROOT,
-                env={**os.environ, "TAPELINE_ORDER_SECONDS": "5"},
-                stdout=sink,
-                stderr=subprocess.STDOUT,
-            )
-        self.address = f"http://127.0.0.1:{self.port}/"
-
-    def wait(self) -> None:
-        for _ in range(200):
-            try:
-                httpx.get(self.address + "readyz").raise_for_status()
-            except httpx.TransportError:
-                time.sleep(0.1)
-            else:
-                return
-        raise TimeoutError(self.logs.read_text())
-
-    def stop(self) -> int:
-        self.process.send_signal(signal.SIGTERM)
-        return self.process.wait(20)
-
-    def raw(self, sent: bytes, *, hang_up: bool = True) -> bytes:
-        """What comes back for bytes on the wire, until the server hangs up."""
-        with socket.create_connection(("127.0.0.1", self.port), 10) as wire:
-            wire.sendall(sent)
-            if hang_up:
-                wire.shutdown(socket.SHUT_WR)
-            got = b""
-            while chunk := wire.recv(65536):
-                got += chunk
-        return got
 
 
 @pytest.fixture(name="server", scope="module")
@@ -70,9 +22,7 @@ def server_fixture(tmp_path_factory):
         server.wait()
         yield server
     finally:
-        if server.process.poll() is None:
-            server.process.kill()
-            server.process.wait()
+        server.kill()
 
 
 def test_it_prints_the_address_of_its_first_page(server):
