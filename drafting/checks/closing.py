@@ -38,7 +38,7 @@ def closing(taken: Taken) -> Transform:
     if isinstance(taken, Dart):
         second, first = taken.second - taken.point, taken.first - taken.point
         return turn(first.angle - second.angle, taken.point)
-    one, two = taken.first_end - taken.first, taken.second_end - taken.second
+    one, two = taken.one.start_tangent, taken.two.start_tangent
     aside = taken.first - taken.second
     return turn(one.angle - two.angle, taken.second).then(shift(aside.x, aside.y))
 

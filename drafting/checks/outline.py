@@ -25,8 +25,11 @@ def polygon(piece: Piece) -> shapely.Polygon:
 
 def wedge(taken: Taken) -> shapely.Polygon:
     """The area that a dart or a pleat takes away."""
-    inner = (taken.point,) if isinstance(taken, Dart) else (taken.second_end, taken.first_end)
-    return shapely.Polygon([(p.x, p.y) for p in (taken.first, taken.second, *inner)])
+    if isinstance(taken, Dart):
+        corners: tuple[Point, ...] = (taken.first, taken.second, taken.point)
+    else:
+        corners = (*taken.two.flattened(FLAT), *reversed(taken.one.flattened(FLAT)))
+    return shapely.Polygon([(p.x, p.y) for p in corners])
 
 
 def area_of(path: Path) -> shapely.Polygon:

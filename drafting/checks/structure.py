@@ -9,7 +9,7 @@ import shapely
 
 from drafting.checks.along import Mouth, mouths
 from drafting.checks.closing import angle_over
-from drafting.checks.outline import at, is_simple, polygon, ring, wedge
+from drafting.checks.outline import at, flat, is_simple, polygon, ring, wedge
 from drafting.geometry import JOIN, Path, Point
 from drafting.pattern import Dart, Finding, FinishedPattern, Piece, Pleat, Taken
 
@@ -126,11 +126,9 @@ def _pleats(piece: Piece) -> Iterator[Finding]:
     area = polygon(piece).buffer(ON_EDGE)
     for mouth in _mouths(piece, piece.pleats):
         if isinstance(pleat := mouth.taken, Pleat):
-            ends = (pleat.first_end, pleat.second_end)
-            starts = (pleat.first, pleat.second)
-            lines = tuple(a.distance(b) for a, b in zip(starts, ends, strict=True))
-            yield from _mouth(piece, mouth, lines)
-            if not all(area.contains(at(end)) for end in ends):
+            lines = (pleat.one, pleat.two)
+            yield from _mouth(piece, mouth, tuple(line.length() for line in lines))
+            if not all(area.contains(shapely.LineString(flat(line))) for line in lines):
                 told = f"A line of a pleat leaves {piece.name}."
                 yield _error("pleat_outside", f"{piece.name}.{pleat.edge}", told)
 

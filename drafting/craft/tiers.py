@@ -10,14 +10,11 @@ from drafting.geometry import Point, join, polyline
 from drafting.pattern import Cut, Ease, Edge, Notch, Piece, Role, Seam, SeamPart
 
 
-def tier_piece(
-    name: str, title: str, width: float, depth: float, copies: int, *, last: bool
-) -> Piece:
+def tier_piece(number: int, width: float, depth: float, copies: int, *, last: bool) -> Piece:
     """One of the equal panels that make a tier.
 
     Args:
-        name: Name of the piece.
-        title: What is written on it.
+        number: Number of the tier, from 2.
         width: Width of the panel, cm.
         depth: Depth of the tier, cm.
         copies: How many panels make the tier: 1, 2 or a multiple of 4.
@@ -31,20 +28,24 @@ def tier_piece(
         Edge("top", polyline(corners[2], corners[3])),
         Edge("left", polyline(corners[3], corners[0])),
     )
-    quarters = {1: (1 / 4, 1 / 2, 3 / 4), 2: (1 / 2,)}.get(copies, ())
-    marked = ("top",) if last else ("top", "foot")
-    notches = tuple(
-        Notch(edge, width * share, 1, f"{name}-{edge}-quarter")
-        for edge in marked
-        for share in quarters
-    )
+    own = (("top", number),) if last else (("top", number), ("foot", number + 1))
     return Piece(
-        name=name,
-        title=title,
+        name=f"tier_{number}",
+        title=f"Tier {number}",
         cut=(Cut("main", copies),),
         edges=edges,
-        notches=notches,
+        notches=tuple(n for edge, tier in own for n in _quarters(edge, tier, width, copies)),
         grain=plumb_grain(join(e.path for e in edges)),
+    )
+
+
+def _quarters(edge: str, tier: int, width: float, copies: int) -> tuple[Notch, ...]:
+    """The marks at the quarters of a tier that its panels' joints do not mark."""
+    places = {1: {"side": (1 / 4, 3 / 4), "middle": (1 / 2,)}, 2: {"side": (1 / 2,)}}
+    return tuple(
+        Notch(edge, width * at, 1, f"tier_{tier}-{name}")
+        for name, shares in places.get(copies, {}).items()
+        for at in shares
     )
 
 

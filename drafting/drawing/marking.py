@@ -141,18 +141,13 @@ def _dart(dart: Dart, number: int, cut_line: Path) -> Iterator[Stroke]:
 def _pleat(pleat: Pleat, number: int, cut_line: Path) -> Iterator[Stroke]:
     """The fold and the line it is laid on, both drawn on to the cut, and an arrow between them."""
     fold, placed = pleat.lines
-    for name, role, (top, end) in (("fold", Role.FOLD, fold), ("placed", Role.MARK, placed)):
-        outer = _carried_out(end, top, cut_line)
-        yield Stroke(polyline(end, top), role, f"pleat-{number}-{name}")
-        if outer.distance(top) > 1e-3:
-            yield Stroke(polyline(top, outer), role)
-    tail, tip = (top.toward(end, _arrow_down(top, end)) for top, end in (fold, placed))
-    yield from _pointing(tail, tip)
-
-
-def _arrow_down(top: Point, end: Point) -> float:
-    """How far down a pleat's arrow lies, as a share of its length."""
-    return min(PLEAT_ARROW / top.distance(end), 0.5)
+    for name, role, way in (("fold", Role.FOLD, fold), ("placed", Role.MARK, placed)):
+        outer = _carried_out(way.segments[0].end, way.start, cut_line)
+        yield Stroke(way.reversed(), role, f"pleat-{number}-{name}")
+        if outer.distance(way.start) > 1e-3:
+            yield Stroke(polyline(way.start, outer), role)
+    down = min(PLEAT_ARROW, fold.length() / 2)
+    yield from _pointing(fold.at(down), placed.at(down))
 
 
 def _pointing(tail: Point, tip: Point) -> Iterator[Stroke]:

@@ -134,8 +134,8 @@ def _pleat(pleat: Pleat, to: Transform) -> Plain:
         "intake": _mm(pleat.intake),
         "depth": _mm(pleat.intake / 2),
         "mouth": [_point(pleat.first, to), _point(pleat.second, to)],
-        "fold": [_point(p, to) for p in fold],
-        "placement": [_point(p, to) for p in placed],
+        "fold": path_data(fold, to),
+        "placement": path_data(placed, to),
     }
 
 

@@ -119,20 +119,25 @@ class Pleat:
 
     Attributes:
         edge: The edge that it is laid into.
-        first: Where the line starts that comes first along the edge.
-        second: Where the other line starts.
-        first_end: Lower end of the first line, inside the piece or on another edge.
-        second_end: Lower end of the second line.
-        toward_first: Whether the second line is the fold, laid toward the first; else the first
-            line is the fold.
+        one: The line that starts first along the edge, from the edge down, straight at its top.
+        two: The other line, from the edge down, straight at its top.
+        toward_first: Whether line two is the fold, laid on line one; else line one is the fold.
     """
 
     edge: str
-    first: Point
-    second: Point
-    first_end: Point
-    second_end: Point
+    one: Path
+    two: Path
     toward_first: bool = True
+
+    @property
+    def first(self) -> Point:
+        """Where line one starts."""
+        return self.one.start
+
+    @property
+    def second(self) -> Point:
+        """Where line two starts."""
+        return self.two.start
 
     @property
     def intake(self) -> float:
@@ -141,37 +146,32 @@ class Pleat:
 
     @property
     def outward(self) -> tuple[Vector, Vector]:
-        """Unit directions of the two lines, from inside the piece to the edge."""
-        return (self.first - self.first_end).unit, (self.second - self.second_end).unit
+        """Unit directions of the two lines at the edge, from inside the piece."""
+        return -self.one.start_tangent, -self.two.start_tangent
 
     @property
     def inner(self) -> Point:
-        """The inner end of the line that it is folded on underneath."""
-        return self.first_end.toward(self.second_end, 0.5)
+        """Where the line that it is folded on underneath ends being straight."""
+        return self.one.segments[0].end.toward(self.two.segments[0].end, 0.5)
 
     @property
-    def lines(self) -> tuple[tuple[Point, Point], tuple[Point, Point]]:
+    def lines(self) -> tuple[Path, Path]:
         """The fold that shows and the line that it is laid on, each from the edge down."""
-        one, two = (self.first, self.first_end), (self.second, self.second_end)
-        return (two, one) if self.toward_first else (one, two)
+        return (self.two, self.one) if self.toward_first else (self.one, self.two)
 
     @property
     def point(self) -> Point | None:
-        """Where the two lines, carried on, would meet; None where they run side by side."""
-        return meet(
-            self.first, self.first_end - self.first, self.second, self.second_end - self.second
-        )
+        """Where the tops of the two lines, carried on, meet; None where they run side by side."""
+        one, two = self.outward
+        return meet(self.first, one, self.second, two)
 
     def transformed(self, by: Transform, *, swap: bool = False) -> Pleat:
         """The pleat's image; with `swap` the edge runs the other way and the lines trade names."""
-        one, two = (self.first, self.first_end), (self.second, self.second_end)
-        (first, first_end), (second, second_end) = (two, one) if swap else (one, two)
+        one, two = (self.two, self.one) if swap else (self.one, self.two)
         return replace(
             self,
-            first=by.point(first),
-            second=by.point(second),
-            first_end=by.point(first_end),
-            second_end=by.point(second_end),
+            one=one.transformed(by),
+            two=two.transformed(by),
             toward_first=self.toward_first != swap,
         )
 

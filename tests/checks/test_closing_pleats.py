@@ -29,13 +29,8 @@ def pleat(right: float, intake: float, below: float | None = None, deep: float =
     """A pleat of an intake in cm at the waist, another one at its lower end."""
     taper = (intake - (intake if below is None else below)) / 2
     left = right - intake
-    return Pleat(
-        "waist",
-        Point(right, LONG),
-        Point(left, LONG),
-        Point(right - taper, LONG - deep),
-        Point(left + taper, LONG - deep),
-    )
+    one = polyline(Point(right, LONG), Point(right - taper, LONG - deep))
+    return Pleat("waist", one, polyline(Point(left, LONG), Point(left + taper, LONG - deep)))
 
 
 def test_pleats_side_by_side_shorten_the_waist_by_their_intakes():

@@ -64,8 +64,12 @@ def front_dart(**changes: object) -> FinishedPattern:
 
 
 def front_pleat(**changes: object) -> FinishedPattern:
-    pleat = Pleat("waist", Point(13.5, LONG), Point(10.5, LONG), Point(13.5, 48), Point(10.5, 48))
-    return front_with(darts=(), pleats=(replace(pleat, **changes),))
+    one, two = (polyline(Point(x, LONG), Point(x, 48)) for x in (13.5, 10.5))
+    return front_with(darts=(), pleats=(replace(Pleat("waist", one, two), **changes),))
+
+
+def down(*points: tuple[float, float]) -> Path:
+    return polyline(*(Point(x, y) for x, y in points))
 
 
 def back_notch(at: float, count: int = 1, match: str = "hip") -> FinishedPattern:
@@ -161,18 +165,18 @@ FAULTS: list[tuple[str, str, FinishedPattern]] = [
     ("darts_sound", "dart_point_outside", front_dart(point=Point(12, 72))),
     ("darts_sound", "drill_outside_dart", front_dart(drill=Point(12, 47.5))),
     ("darts_smooth", "dart_not_smooth", spoilt()),
-    ("darts_smooth", "pleat_not_smooth", front_pleat(first_end=Point(12.2, 48))),
-    ("pleats_sound", "pleat_legs_differ", front_pleat(first_end=Point(13.5, 50))),
-    ("pleats_sound", "pleat_off_edge", front_pleat(first=Point(13.5, LONG - 0.1))),
+    ("darts_smooth", "pleat_not_smooth", front_pleat(one=down((13.5, LONG), (12.2, 48)))),
+    ("pleats_sound", "pleat_legs_differ", front_pleat(one=down((13.5, LONG), (13.5, 50)))),
+    ("pleats_sound", "pleat_off_edge", front_pleat(one=down((13.5, LONG - 0.1), (13.5, 48)))),
     (
         "pleats_sound",
         "pleat_off_edge",  # named against the walk
-        front_pleat(first=Point(10.5, LONG), second=Point(13.5, LONG)),
+        front_pleat(one=down((10.5, LONG), (10.5, 48)), two=down((13.5, LONG), (13.5, 48))),
     ),
     (
         "pleats_sound",
         "pleat_outside",
-        front_pleat(first_end=Point(13.5, -1), second_end=Point(10.5, -1)),
+        front_pleat(one=down((13.5, LONG), (13.5, -1)), two=down((10.5, LONG), (10.5, -1))),
     ),
     ("lines_inside", "level_off_outline", front_with(levels=HIDDEN_LEVEL)),
     (

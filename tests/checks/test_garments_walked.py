@@ -23,6 +23,10 @@ def net_fixture(request) -> Pattern:
     )
 
 
+NOTCHED_WHERE_EASED = {"circle_skirt", "gathered_skirt"}
+"""Their seams without ease have no notch but the zip's end, both sides of it on one piece."""
+
+
 def found(name: str, pattern: Pattern) -> set[str]:
     return {
         f.code for f in CHECKS[name](FinishedPattern(pattern=pattern, finish=Finish(), pieces=()))
@@ -82,7 +86,7 @@ def test_a_notch_moved_by_two_millimetres_on_one_side_is_noticed(net):
                 eased = seam.ease.wanted > 0
                 assert eased or codes & {"notch_shifted", "notch_unpaired"}, (seam.name, notch)
                 moved += not eased
-    assert moved > 0
+    assert moved > 0 or net.kind in NOTCHED_WHERE_EASED
 
 
 def test_widths_are_those_of_another_library(net):
@@ -100,4 +104,4 @@ def test_widths_are_those_of_another_library(net):
                     area.intersection(stroke).length, abs=1e-3
                 )
                 measured += 1
-    assert measured > 0
+    assert measured > 0 or not any(piece.levels for piece in net.pieces)

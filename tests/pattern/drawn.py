@@ -19,6 +19,9 @@ from drafting.pattern import Corner, CornerRule, Edge, FinishedPiece, Role
 FLAT = 1e-6
 """Flattening error in cm of the lines that are measured here."""
 
+MOST_BOW = 15.0
+"""Degrees between chord and end of a hem that is still folded about its chord. House method."""
+
 FAR = 500.0
 """Length in cm of a ruler."""
 
@@ -228,16 +231,21 @@ def prove_squared(finished: FinishedPiece, number: int, corner: Corner) -> None:
 def prove_mirrored(finished: FinishedPiece, number: int, corner: Corner) -> None:
     """Turned over the hem's fold, the cut below it lies on the cut above it.
 
-    A hem is folded about its chord: it is bowed so little that this is how wide the leg is there.
+    A hem that is bowed little is folded about its chord, for that is how wide the leg is there; one
+    that is curved more, as of a flared skirt, about its own direction at the corner.
     """
     one, two = legs(finished, number)
     hem = one if one.edge.role is Role.HEM else two
     chord = (hem.edge.path.end - hem.edge.path.start).unit
-    ahead = chord if hem is one else -chord
+    chord = chord if hem is one else -chord
+    ahead = chord if chord.angle_to(hem.ahead) <= MOST_BOW else hem.ahead
     outward = ahead.right if hem is one else ahead.left
     below = above = across(finished, corner, ahead, outward, 0.0)
+    tip = max(vertices(corner.path), key=lambda p: (p - corner.at).dot(ahead + outward))
+    deep = (tip - corner.at).dot(outward)
+    assert deep > hem.allowance / 2
     for k in range(1, 19):
-        h = hem.allowance * k / 20
+        h = deep * k / 20
         below = across(finished, corner, ahead, outward, h, below)
         above = across(finished, corner, ahead, outward, -h, above)
         assert abs(below - above) < 0.005

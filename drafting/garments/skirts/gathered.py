@@ -98,7 +98,7 @@ def draw(body: Body, cut: GatheredSkirt, sheet: DraftSheet) -> Pattern:
     plan = layout(drawn[0], cut, sheet)
     pieces, layer = panels(drawn, plan, slit, cut, float(body.side_waist_to_hip))
     counts = tuple(copies(float(t.width), cut.cloth_width) for t in drawn[1:])
-    lower = tuple(tier_piece(f"tier_{n}", f"Tier {n}", float(t.width) / k, float(t.depth), k, last=n == len(drawn)) for n, (t, k) in enumerate(zip(drawn[1:], counts, strict=True), 2))
+    lower = tuple(tier_piece(n, float(t.width) / k, float(t.depth), k, last=n == len(drawn)) for n, (t, k) in enumerate(zip(drawn[1:], counts, strict=True), 2))
     full = float(drawn[0].width - top)
     waist = straight_band(layer, pieces, float(top), Ease("gathers", full, full, full), cut)
     foot = along_round(layer, "foot", layer.opening)
@@ -185,9 +185,15 @@ def panels(drawn: tuple[Tier, ...], plan: Layout, slit: float, cut: GatheredSkir
             sides.append(upright)
         centre, side = reversed(sides) if front else sides
         piece = panel_piece(TITLES[name], lines, centre, side, sewn_on=len(drawn) > 1)
-        middle = tuple(Notch(e.name, wide / 2, 1, f"{e.name}-side") for e in piece.edges if e.name in ("waist", "foot")) if len(words) == 2 else ()
-        pieces.append(replace(piece, notches=(*piece.notches, *middle)))
+        pieces.append(_with_sides(piece, wide) if len(words) == 2 else piece)
     return tuple(pieces), Round(plan.names, tuple(sewn))
+
+
+def _with_sides(piece: Piece, wide: float) -> Piece:
+    """A panel that goes round from the back to the front, the side marked where it is gathered."""
+    names = {"waist": "waist-side", "foot": "tier_2-side"}
+    marks = (Notch(e.name, wide / 2, 1, names[e.name]) for e in piece.edges if e.name in names)
+    return replace(piece, notches=(*piece.notches, *marks))
 
 
 def rectangle(name: str, wide: float, deep: float, hip: float | None, *, front: bool) -> Lines:

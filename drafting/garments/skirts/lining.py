@@ -14,7 +14,7 @@ from drafting.craft.uprights import on_fold, plain_seam
 from drafting.craft.vent import Foot, centre_seam
 from drafting.garments.skirts.pieces import panel_piece
 from drafting.garments.skirts.trueing import LEVEL, Lines
-from drafting.geometry import Line, Path, Point
+from drafting.geometry import Line, Path, Point, polyline
 from drafting.pattern import Dart, Piece, Pleat
 
 SHORTER = 2.5
@@ -75,7 +75,7 @@ def _as_lining(piece: Piece) -> Piece:
 def _pleat(dart: Dart) -> Pleat:
     long = min(PLEAT, dart.length / 2)
 
-    def below(leg: Point) -> Point:
-        return leg + (dart.point - leg).unit * long
+    def crease(leg: Point) -> Path:
+        return polyline(leg, leg + (dart.point - leg).unit * long)
 
-    return Pleat(dart.edge, dart.first, dart.second, below(dart.first), below(dart.second), toward_first=not dart.toward_first)
+    return Pleat(dart.edge, crease(dart.first), crease(dart.second), toward_first=not dart.toward_first)
