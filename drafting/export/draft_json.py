@@ -16,7 +16,18 @@ from drafting import DRAFTING_VERSION
 from drafting.export.identity import Plain, in_mm, pattern_id
 from drafting.export.paths import MM, bounds, downward, path_data, rounded
 from drafting.teaching.tape import on_tape
-from drafting.trace import Bearing, Bend, Bulge, Compared, Length, Place, Solved, Straight, Stroke
+from drafting.trace import (
+    Arc,
+    Bearing,
+    Bend,
+    Bulge,
+    Compared,
+    Length,
+    Place,
+    Solved,
+    Straight,
+    Stroke,
+)
 from drafting.trace.length import said
 
 if TYPE_CHECKING:
@@ -222,6 +233,9 @@ class _Pencil:
                 return {"do": "straight", "end": end}
             case Bulge():
                 return {"do": "bulge", "end": end, "by": _mm(part.by), "side": part.side}
+            case Arc():
+                about, degrees = self.ref(part.about), round(part.degrees, ANGLES)
+                return {"do": "arc", "end": end, "about": about, "degrees": degrees}
             case Bend():
                 return self._bend(part, end)
 

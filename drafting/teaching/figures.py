@@ -25,7 +25,7 @@ from drafting.teaching.placing import Board
 from drafting.teaching.tape import figures
 from drafting.teaching.taught import TaughtDraft, TaughtStep
 from drafting.teaching.view import View
-from drafting.trace import Guide, Length, Move, Outline, Place, Straight
+from drafting.trace import Arc, Bend, Bulge, Guide, Length, Move, Outline, Place, guide_of
 from drafting.trace import Stroke as Drawn
 from drafting.trace.length import remembers
 
@@ -159,7 +159,8 @@ def _new_lines(scene: Scene, canvas: _Canvas) -> None:
 def _chords(line: Drawn) -> Iterator[Path]:
     """The straight lines off which a curve's middle is measured."""
     for part in line.parts:
-        if not isinstance(part, Straight) and part.guide and part.guide.verb == "middle":
+        guide = guide_of(part)
+        if guide and guide.verb == "middle":
             yield polyline(part.start, part.end)
 
 
@@ -221,7 +222,7 @@ def _measured(step: TaughtStep) -> Iterator[tuple[Point, Point, float]]:
                 yield start, end, lengths[0]
     if step.line:
         for part in step.line.parts:
-            if not isinstance(part, Straight) and part.guide and not step.line.folds:
+            if isinstance(part, Bend | Bulge) and part.guide and not step.line.folds:
                 yield from _guided(part.guide, part.start, part.segment)
 
 
@@ -289,7 +290,8 @@ def _line_points(line: Drawn) -> Iterator[Place]:
     yield line.start
     for part in line.parts:
         yield part.end
-        if not isinstance(part, Straight) and part.guide:
-            yield from (o for o in part.guide.operands if isinstance(o, Place))
+        guide = guide_of(part)
+        yield from (o for o in (guide.operands if guide else ()) if isinstance(o, Place))
+        yield from (part.about,) if isinstance(part, Arc) else ()
     for fold in line.folds:
         yield from (fold.near, fold.point, fold.far)

@@ -12,6 +12,7 @@ from drafting.teaching.labels import Labels
 from drafting.teaching.tape import on_tape, smallest
 from drafting.teaching.words import TeachingWords
 from drafting.trace import (
+    Arc,
     Bend,
     Bulge,
     Compared,
@@ -249,6 +250,8 @@ class Teller:
                 return (w.straight.format(**ends),)
             case Bulge():
                 return (w.bow.format(**ends, guide=part.guide.words(self.numbers)),)
+            case Arc():
+                return (w.arc.format(**ends, about=self.labels(part.about)),)
         return self._bend(part, ends)
 
     def _bend(self, bend: Bend, ends: dict[str, str]) -> tuple[str, ...]:

@@ -24,6 +24,7 @@ class TeachingWords:
     straight: str
     curve: str
     bow: str
+    arc: str
     join: str
     ends: str
     end: str
@@ -122,6 +123,7 @@ ENGLISH = TeachingWords(
     length="Work out {name}: {value}.",
     straight="Draw straight from {start} to {end}.",
     curve="Curve from {start} to {end}.",
+    arc="Swing an arc about {about} from {start} to {end}.",
     bow="Curve from {start} to {end}, {guide}.",
     join="Curve from {start} to {end}, {guide}.",
     ends="Leave {leaving}; arrive {arriving}.",
@@ -187,6 +189,7 @@ ENGLISH = TeachingWords(
         "toward": ("toward", "Along the straight line to that point."),
         "meet the level": ("to meet the level", "Swing the ruler until it ends on that level."),
         "square to": ("square to", "At a right angle to that line."),
+        "Swing an arc": ("swing an arc", "A string or a compass held at the centre draws it."),
         "meets the line": ("where lines meet", "Carry both lines on until they cross."),
         "degrees": ("degrees", "Counted from level, upward, with a protractor."),
         "diagonal": ("diagonal of a corner", "The line at 45 degrees between its two sides."),

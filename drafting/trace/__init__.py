@@ -19,6 +19,7 @@ from drafting.trace.place import Move, Place
 from drafting.trace.saying import Saying
 from drafting.trace.step import Compared, Outline, Solved, Step
 from drafting.trace.stroke import (
+    Arc,
     Bend,
     Bulge,
     Fold,
@@ -26,6 +27,7 @@ from drafting.trace.stroke import (
     Part,
     Straight,
     Stroke,
+    guide_of,
     middle_of,
     middle_out,
     past_diagonal,
@@ -38,6 +40,7 @@ __all__ = [
     "LEFTWARD",
     "RIGHTWARD",
     "UPWARD",
+    "Arc",
     "Bearing",
     "Bend",
     "Bulge",
@@ -55,6 +58,7 @@ __all__ = [
     "Straight",
     "Stroke",
     "along",
+    "guide_of",
     "larger",
     "middle_of",
     "middle_out",

@@ -112,7 +112,26 @@ class Bulge:
         return middle_out(self.by, self.side, self.end - self.start)
 
 
-Part = Straight | Bend | Bulge
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """A part of a circle.
+
+    Attributes:
+        start: Where it starts.
+        end: Where it ends.
+        about: The circle's centre.
+        degrees: How far it is swung, positive against the clock.
+        path: The geometry, as it was drawn.
+    """
+
+    start: Place
+    end: Place
+    about: Place
+    degrees: float
+    path: Path
+
+
+Part = Straight | Bend | Bulge | Arc
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,6 +195,8 @@ def words_of(part: Part, saying: Saying = BY_NAME) -> str:
     match part:
         case Straight():
             return f"straight to {end}"
+        case Arc():
+            return f"swung about {saying.place(part.about)} to {end}"
         case Bulge():
             return f"bowed to {end}, {part.guide.words(saying)}"
         case Bend():
@@ -192,7 +213,16 @@ def bend_words(bend: Bend, saying: Saying = BY_NAME) -> tuple[str, ...]:
 
 def path_of(parts: tuple[Part, ...]) -> Path:
     """The parts as one path."""
-    return Path(tuple(part.segment for part in parts))
+    return Path(tuple(s for part in parts for s in _segments(part)))
+
+
+def _segments(part: Part) -> tuple[Segment, ...]:
+    return part.path.segments if isinstance(part, Arc) else (part.segment,)
+
+
+def guide_of(part: Part) -> Guide | None:
+    """What a hand looks at while drawing the part, if anything."""
+    return part.guide if isinstance(part, Bend | Bulge) else None
 
 
 def straight(*places: Place) -> tuple[Straight, ...]:

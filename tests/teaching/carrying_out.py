@@ -125,9 +125,21 @@ class Paper:
         if line["folded"]:
             return self.over_folds(here, line)
         for part in line["parts"]:
-            parts.append(self.part(here, self.found(part["end"]), part))
+            arc = part["do"] == "arc"
+            parts += (
+                self.arc(here, part) if arc else [self.part(here, self.found(part["end"]), part)]
+            )
             here = parts[-1][-1]
         return parts
+
+    def arc(self, start: complex, part: dict) -> list[list[complex]]:
+        about, count = self.found(part["about"]), 1 + int(abs(part["degrees"]) / 15)
+        step, curves = part["degrees"] / count, []
+        for i in range(count):
+            a, b = (about + (start - about) * left(step * k) for k in (i, i + 1))
+            k = 4 / 3 * math.tan(math.radians(step) / 4) * left(90)
+            curves.append([a, a + (a - about) * k, b - (b - about) * k, b])
+        return curves
 
     def part(self, start: complex, end: complex, part: dict, fold: complex = 1) -> list[complex]:
         match part:

@@ -10,14 +10,21 @@ from __future__ import annotations
 import json
 from itertools import pairwise
 
+import bib
 import pytest
 import shapely
 from carrying_out import Paper, along, left, on, unit, walked
 from classroom import CASES, methods, sheet_of, worked
 from svgelements import Path as SvgPath
 
+from drafting.body import Body
 from drafting.drawing import Output
 from drafting.export import FORMATS, draft_json
+from drafting.pattern import Finish
+from drafting.teaching.form import DraftForm
+from drafting.teaching.taught import teach
+from drafting.trace.place import MOVES
+from drafting.workroom import work
 
 CLOSE = 0.1
 PLAIN = {
@@ -148,3 +155,19 @@ def test_lengths_along_a_line_are_measured_as_another_library_does(sheet, paper)
         half = line["length"] / 2
         measured = shapely.line_interpolate_point(flattened(line["path"]), half)
         assert abs(along(paper.lines[line["name"]], half) - complex(measured.x, measured.y)) < CLOSE
+
+
+def test_every_verb_of_the_pencil_is_carried_out():
+    """A draft made for it: all moves, bearings and parts, unnamed joints and places among them."""
+    done = work(bib.GARMENT, Body.of(dict(bib.GARMENT.sample)), bib.Bib(kind="bib"), Finish())
+    sheet = json.loads(draft_json.write(done, teach(done, bib.GARMENT, DraftForm())))
+    paper = Paper(sheet)
+    used = {move["do"] for step in steps(sheet) for p in step["points"] for move in p["moves"]}
+    assert used == set(draft_json.TAKES) == set(MOVES)
+    parts = {part["do"] for line in lines(sheet) for part in line["parts"]}
+    assert parts == {"straight", "curve", "bulge"}
+    for point in (point for step in steps(sheet) for point in step["points"]):
+        assert abs(paper.points[point["label"]] - complex(*point["at"])) < 0.01, point["name"]
+    for line in lines(sheet):
+        drawn = shapely.LineString([(z.real, z.imag) for z in walked(paper.lines[line["name"]])])
+        assert drawn.hausdorff_distance(flattened(line["path"])) < 0.01, line["name"]
