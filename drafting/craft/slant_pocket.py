@@ -127,31 +127,52 @@ _SHAPES: dict[Mouth, _Shape] = {
 }
 
 
+@dataclass(frozen=True, slots=True)
+class UsualMouth:
+    """Where a mouth lies unless the order says otherwise, cm.
+
+    Attributes:
+        inset: Distance of its top from the side, along the waist; None as its shape has it.
+        length: Its length; None where it goes by its end.
+        down: How far down the side it ends; None where it goes by its length.
+    """
+
+    inset: float | None = None
+    length: float | None = 16.0
+    down: float | None = None
+
+
+USUAL = UsualMouth()
+
+
 def slant_pocket(
     waist: Path,
     side: Path,
-    mouth: float,
+    mouth: float | None,
     inset: float | None,
     clear_of: float | None,
     sheet: DraftSheet,
     shape: Mouth = "slant",
+    usual: UsualMouth = USUAL,
 ) -> SlantPocket:
     """Cut a slant or a curved pocket into a front.
 
     Args:
         waist: The front's waist from the centre to the side, cm; the side lies to the left.
         side: Its side from the waist down.
-        mouth: Length of the mouth in cm.
+        mouth: Length of the mouth in cm; None for the usual.
         inset: Distance of the mouth's top from the side, along the waist, cm; None for the usual.
         clear_of: x of the dart leg that the bag must stay beside; None where there is no dart.
         sheet: Records what was decided.
         shape: How the mouth runs.
+        usual: Where it lies if the order says nothing.
 
     Raises:
         SpecError: There is no room for the pocket between the side and the dart.
     """
     sheet.heading(f"{shape.capitalize()} pocket")
-    lines = _lines(waist, side, mouth, inset, clear_of, shape)
+    long = usual.length if mouth is None else mouth
+    lines = _lines(waist, side, long, inset, clear_of, shape, usual)
     sheet.length("pocket mouth", lines.mouth.length(), "A hand must pass.")
     told = "straight" if shape == "slant" else shape
     sheet.length("mouth down the side", lines.end_at, f"Where the {told} mouth meets the side.")
@@ -163,28 +184,31 @@ def slant_pocket(
         inset=waist.length() - lines.top_at,
         pieces=(_side_piece(lines), _facing(lines), *_bags(lines)),
         seams=SEAMS,
-        notions=(Notion("stay tape for the pocket mouths", 2, mouth),),
+        notions=(Notion("stay tape for the pocket mouths", 2, lines.mouth.length()),),
     )
 
 
 def _lines(
-    waist: Path, side: Path, mouth: float, asked: float | None, clear_of: float | None, shape: Mouth
+    waist: Path,
+    side: Path,
+    mouth: float | None,
+    asked: float | None,
+    clear_of: float | None,
+    shape: Mouth,
+    usual: UsualMouth,
 ) -> _Lines:
     drawn = _SHAPES[shape]
     inmost = (waist.end.x + BAG_WIDTH) if clear_of is None else clear_of - BESIDE_DART
     fold_at = _crossing_x(waist, inmost)
     room = waist.length() - fold_at - LEAST_FACING - LEAST_BAG_TOP
-    inset = max(drawn.least_inset, min(drawn.inset, room)) if asked is None else asked
+    wished = drawn.inset if usual.inset is None else usual.inset
+    inset = max(drawn.least_inset, min(wished, room)) if asked is None else asked
     if inset > room:
         raise _no_room("garment.pocket_inset", inset, shape)
     top_at = waist.length() - inset
-
-    def off(end_at: float) -> float:
-        return drawn.draw(waist, top_at, side, end_at).length() - mouth
-
-    end_at = root(off, _least_down(inset, shape), min(40.0, side.length()))
+    end_at = usual.down if mouth is None else _end(waist, side, top_at, mouth, shape)
     if end_at is None:
-        raise _no_room("garment.pocket_mouth", mouth, shape)
+        raise _no_room("garment.pocket_mouth", mouth or 0.0, shape)
     end, inner_end_at = side.at(end_at), end_at + FACING_BELOW
     inner_top_at = max(top_at - FACING, fold_at + LEAST_BAG_TOP)
     ends = (top_at, end_at), (inner_top_at, inner_end_at)
@@ -194,6 +218,15 @@ def _lines(
         waist, side, mouth_line, inner, top_at, end_at, inner_top_at, inner_end_at,
         (waist.at(fold_at), fold_at), bottom, _side_end(side, bottom.y + 4.0, inner_end_at),
     )  # fmt: skip
+
+
+def _end(waist: Path, side: Path, top_at: float, mouth: float, shape: Mouth) -> float | None:
+    """How far down the side a mouth of that length ends, in cm; None where none does."""
+
+    def off(end_at: float) -> float:
+        return _SHAPES[shape].draw(waist, top_at, side, end_at).length() - mouth
+
+    return root(off, _least_down(waist.length() - top_at, shape), min(40.0, side.length()))
 
 
 def _least_down(inset: float, shape: Mouth) -> float:

@@ -36,6 +36,7 @@ from drafting.garments.trousers.fits import (
     hip_ease,
     most_over,
     settle,
+    underlap,
     waist_ease,
 )
 from drafting.garments.trousers.fitting import THIGH_LINE, OnScrap, fitted, roomy, seated
@@ -100,7 +101,7 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
     slit = opening_length(body.hip_girth, top, straight_centre(front_panel), depth, sheet)
     pocket = front_pocket(front_panel, cut, sheet)
     welt = back_pocket(back_panel, cut)
-    closing = fly(front_panel.waist, front_panel.crotch.split(slit)[0], cut.lap, cut.underlap)
+    closing = fly(front_panel.waist, front_panel.crotch.split(slit)[0], cut.lap, underlap(cut))
 
     front_cut = front_piece(front_panel, level, slit, pocket, (closing.stitched,))
     back_cut = back_piece(back_panel, level, () if welt is None else welt.marks, hip_notch=hip_is_clear(front_panel, pocket))
@@ -132,7 +133,8 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
             ("waist_ease", float(waist_ease(cut))),
             ("waist_fullness", fullness(cut)),
             ("hip_ease", float(hip_ease(body, cut))),
-            *((("pocket_inset", pocket.inset),) if pocket else ()),
+            ("underlap", underlap(cut)),
+            *((("pocket_mouth", pocket.mouth.length()), ("pocket_inset", pocket.inset)) if pocket else ()),
         ),
         notions=_notions(closing.zip, pocket, top, cut),
     )
@@ -179,7 +181,7 @@ def _notions(zipper: Notion, pocket: SlantPocket | None, top: float, cut: Trouse
         zipper,
         Notion("hook and bar"),
         Notion("button"),
-        Notion("fusible, length of the waistband", 1, float(top) + cut.underlap),
+        Notion("fusible, length of the waistband", 1, float(top) + underlap(cut)),
         Notion("sewing thread"),
         *(pocket.notions if pocket else ()),
     )

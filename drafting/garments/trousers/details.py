@@ -17,6 +17,8 @@ from drafting.craft.waistband import (
     straight_waistband,
 )
 from drafting.craft.welt_pocket import BAG_WIDTH, WeltPocket, welt_pocket
+from drafting.garments.trousers.fits import underlap
+from drafting.garments.trousers.manners import MANNERS
 from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued
 from drafting.geometry import Path, Point, Vector, turn
@@ -39,7 +41,7 @@ def front_pocket(drawn: Trued, cut: Trousers, sheet: DraftSheet) -> SlantPocket 
     if cut.front_pocket == "none":
         return None
     clear_of = min((d.second.x for d in drawn.darts), default=None)
-    return slant_pocket(drawn.waist, drawn.side, cut.pocket_mouth, cut.pocket_inset, clear_of, sheet)
+    return slant_pocket(drawn.waist, drawn.side, cut.pocket_mouth, cut.pocket_inset, clear_of, sheet, "slant", MANNERS[cut.method].pocket)
 
 
 def back_pocket(drawn: Trued, cut: Trousers) -> WeltPocket | None:
@@ -111,7 +113,7 @@ def straight_band(length: float, front: Piece, back: Piece, extra: float, cut: T
     side, crease = quarter[0] * share, _to_crease(front) * share
     joints = (("band-side", side), ("band-centre-back", length / 2), ("band-side-far", length - side))
     loops = loop_places(length, crease, side, side + quarter[1] * share / 2, loop_count(float(body.waist_girth))) if cut.belt_loops else ()
-    piece = straight_waistband(length, cut.band_depth, cut.underlap, joints, loops, underlap_right=cut.lap == "left_over_right")
+    piece = straight_waistband(length, cut.band_depth, underlap(cut), joints, loops, underlap_right=cut.lap == "left_over_right")
     against = cut.lap == "left_over_right"
     return Band((piece,), straight_band_ends(), (SeamPart("waistband", "waist", reversed=against),), SeamPart("waistband", "underlap", reversed=not against))
 
@@ -130,7 +132,7 @@ def contoured_band(front: Contour, back: Contour, cut: Trousers) -> Band:
         contoured_quarter("waistband_back", "Waistband back", *upright(back), on_fold=True),
     )
     inside = tuple(_as_facing(piece) for piece in outside)
-    pieces = (*outside, *inside, band_underlap(cut.band_depth, cut.underlap))
+    pieces = (*outside, *inside, band_underlap(cut.band_depth, underlap(cut)))
     lower = (SeamPart("waistband_front", "waist", "both", 2, reversed=True), SeamPart("waistband_back", "waist", "both", 2, reversed=True))
     return Band(pieces, _contoured_seams(cut), lower, SeamPart("band_underlap", "foot", reversed=True))
 

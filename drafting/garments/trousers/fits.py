@@ -94,6 +94,11 @@ def fullness(cut: Trousers) -> float:
     return 0.0
 
 
+def underlap(cut: Trousers) -> float:
+    """How far in cm the band laps under: as ordered, or as the method does."""
+    return MANNERS[cut.method].underlap if cut.underlap is None else cut.underlap
+
+
 def hip_ease(body: Body, cut: Trousers) -> Length:
     """Trousers over body at the hip in cm, all round."""
     if cut.hip_ease is not None:
@@ -140,7 +145,10 @@ def foot_girth(body: Body) -> Length:
 
 
 def knee_girth(body: Body, cut: Trousers) -> Length:
-    """Girth at the knee in cm: as ordered, by the knee's ease, or the hem and four times the step of the size."""
+    """Girth at the knee in cm: as ordered, by the knee's ease, or the hem and four times the step of the size.
+
+    A leg whose hem was not ordered does not widen below the knee.
+    """
     if cut.knee_girth is not None:
         return Length(cut.knee_girth, "knee girth")
     usual = FITS[cut.fit or "classic"].knee
@@ -148,7 +156,8 @@ def knee_girth(body: Body, cut: Trousers) -> Length:
         return knee_of(body) + Length(cut.knee_ease, "knee ease")
     if usual is None:
         return hem_girth(body, cut) + 4 * MANNERS[cut.method].knee_step.at(body.hip_girth)
-    return knee_of(body) + _stretched(usual, knee_of(body), cut)
+    eased = knee_of(body) + _stretched(usual, knee_of(body), cut)
+    return eased if cut.hem_girth is not None else larger(eased, hem_girth(body, cut))
 
 
 def knee_of(body: Body) -> Length:

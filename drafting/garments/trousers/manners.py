@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.craft.rules import KNEE_OVER_HEM, SizeBand
+from drafting.craft.slant_pocket import USUAL, UsualMouth
 from drafting.garments.trousers.spec import Method, Trousers
 
 
@@ -29,6 +30,7 @@ class Manner:
         knee_step: How much wider than the hem a half panel is at the knee.
         seam: Width of the seams that its draft includes.
         rise_ease: How much deeper than the body rise the crotch seam lies.
+        pocket: Where the slant pocket's mouth lies.
         band_in_rise: Whether a straight band is part of the rise; else it stands above the waist.
     """
 
@@ -45,6 +47,7 @@ class Manner:
     knee_step: SizeBand
     seam: float
     rise_ease: float
+    pocket: UsualMouth
     band_in_rise: bool
 
 
@@ -56,17 +59,18 @@ MANNERS: dict[Method, Manner] = {
     # W. Aldrich, Metric Pattern Cutting for Women's Wear
     "block": Manner(
         title="two-dart block", waist_ease=1.0, waist_fullness=1.0, hip_ease=4.0, underlap=4.0,
-        raised=2.0, most_raised=4.0, raise_held=False, leaning=2.0, wider=1.0, knee_step=KNEE_OVER_HEM, seam=0.0, rise_ease=0.0, band_in_rise=False,
+        raised=2.0, most_raised=4.0, raise_held=False, leaning=2.0, wider=1.0, knee_step=KNEE_OVER_HEM, seam=0.0, rise_ease=0.0, pocket=USUAL, band_in_rise=False,
     ),
     # W. Aldrich, Metric Pattern Cutting for Menswear; hem to knee from memory: the same
     "mens_block": Manner(
         title="men's block", waist_ease=1.0, waist_fullness=0.0, hip_ease=2.0, underlap=4.0,
-        raised=1.0, most_raised=4.0, raise_held=False, leaning=2.0, wider=2.0, knee_step=MENS_KNEE, seam=1.0, rise_ease=1.0, band_in_rise=True,
+        raised=1.0, most_raised=4.0, raise_held=False, leaning=2.0, wider=2.0, knee_step=MENS_KNEE, seam=1.0, rise_ease=1.0, pocket=USUAL, band_in_rise=True,
     ),
     # common practice, no source; the seat line's inch is house method
     "quarter": Manner(
         title="quarter draft", waist_ease=0.0, waist_fullness=0.0, hip_ease=4 * INCH, underlap=2 * INCH,
-        raised=2 * INCH, most_raised=2.5 * INCH, raise_held=True, leaning=INCH, wider=INCH / 2, knee_step=KNEE_OVER_HEM, seam=0.0, rise_ease=0.0, band_in_rise=False,
+        raised=2 * INCH, most_raised=2.5 * INCH, raise_held=True, leaning=INCH, wider=INCH / 2, knee_step=KNEE_OVER_HEM, seam=0.0, rise_ease=0.0,
+        pocket=UsualMouth(2 * INCH, None, 6 * INCH), band_in_rise=False,
     ),
 }
 """The numbers by the method's name."""

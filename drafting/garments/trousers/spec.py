@@ -28,7 +28,9 @@ class Trousers:
 
     Attributes:
         kind: Always "trousers".
-        method: How the pattern is drafted: "block", the two-dart block of the handbook.
+        method: How the pattern is drafted: "block", a women's two-dart block; "mens_block", a classic
+            men's block with a plain front, its straight band a part of the rise; "quarter", the
+            dressmaker's quick draft in quarters of hip and waist. Each drafts for either figure.
         fit: How close it sits: slim, classic, relaxed or wide set the eases, knee, hem, forks and seat
             angle; by default the method's own numbers hold. Single eases win over it.
         stretch: How far the cloth stretches across, in percent; half of it comes off hip and knee of
@@ -57,13 +59,15 @@ class Trousers:
         turn_ups: Depth of the finished turn-ups; none by default. Not on a flared leg or shaped hem.
         lap: Which front lies on top at the fly.
         front_pocket: Slant pockets in the fronts, or none.
-        pocket_mouth: Length of the slant pocket's mouth.
+        pocket_mouth: Length of the slant pocket's mouth; by default 16 cm, in the quarter draft to 6
+            inches down the side.
         pocket_inset: Distance of the mouth's top from the side seam, along the waist; by default
-            4 cm, down to 3 cm on a narrow front.
+            4 cm (the quarter draft's 2 inches), down to 3 cm on a narrow front.
         back_pocket: Welt pockets in the backs, or none.
         waistband: Straight, cut in one with its inside; or contoured, shaped as the body.
         band_depth: Depth of the finished waistband.
-        underlap: How far the waistband laps under at the centre front; the fly shield's width.
+        underlap: How far the waistband laps under at the centre front; the fly shield's width. By
+            default 4 cm, in the quarter draft 2 inches.
         belt_loops: Whether belt loops are cut.
         seat: How the seat is shaped; flat or full change forks, seat angle and raise.
         abdomen: Full raises the centre front, sets it plumb and leaves the front darts out.
@@ -91,12 +95,12 @@ class Trousers:
     turn_ups: Annotated[float, Interval(ge=0, le=6), LENGTH] = 0.0
     lap: Lap = "right_over_left"
     front_pocket: Literal["slant", "none"] = "slant"
-    pocket_mouth: Annotated[float, Interval(ge=13, le=22), LENGTH] = 16.0
+    pocket_mouth: Annotated[float | None, Interval(ge=13, le=22), LENGTH] = None
     pocket_inset: Annotated[float | None, Interval(ge=2, le=8), LENGTH] = None
     back_pocket: Literal["welt", "none"] = "welt"
     waistband: Literal["straight", "contoured"] = "straight"
     band_depth: Annotated[float, Interval(ge=2, le=8), LENGTH] = 4.0
-    underlap: Annotated[float, Interval(ge=2, le=6), LENGTH] = 4.0
+    underlap: Annotated[float | None, Interval(ge=2, le=6), LENGTH] = None
     belt_loops: bool = True
     seat: Literal["even", "flat", "full"] = "even"
     abdomen: Literal["even", "full"] = "even"
