@@ -6,6 +6,7 @@ import pytest
 from asking import example, refused, trouble
 
 JSON, SVG, PDF = "application/json", "image/svg+xml", "application/pdf"
+PNG, DXF, ZIP = "image/png", "image/vnd.dxf", "application/zip"
 BROWSER = "text/html,application/xhtml+xml,application/xml;q=0.9,*/*;q=0.8"
 PICTURE_IN_A_PAGE = "image/avif,image/webp,image/apng,image/svg+xml,image/*,*/*;q=0.8"
 
@@ -33,9 +34,12 @@ MATRIX = [
     ("pdf", "svg", JSON, PDF),
     ("json", "svg", PDF, JSON),
     (None, None, "text/html", None),
-    (None, None, "image/png", None),
+    (None, None, "image/gif", None),
     (None, None, f"{JSON};q=0", None),
-    ("png", "svg", SVG, None),
+    ("gif", "svg", SVG, None),
+    (None, None, "image/png", PNG),
+    ("dxf", "svg", SVG, DXF),
+    (None, "zip", None, ZIP),
     ("", None, None, None),
     ("SVG", None, None, None),
 ]
