@@ -30,7 +30,7 @@ class Ease:
         waist: Band over body.
         hip: Trousers over body: as drafted, and the most that may be drawn.
         thigh: Least and most over the thigh.
-        knee: Leg over knee; None: the hem and four times the step of the size.
+        knee: Leg over knee.
         hem: Girth of the hem at hip 96, and what it gains for each cm of hip.
         forks: Both forks together, least and most, as shares of the hip.
         seat: Angle of the seat line in degrees and least raise of the centre back; None: the method's own.
@@ -41,7 +41,7 @@ class Ease:
     waist: float
     hip: tuple[float, float]
     thigh: tuple[float, float]
-    knee: float | None
+    knee: float
     hem: tuple[float, float]
     forks: tuple[float, float]
     seat: tuple[float, float] | None
@@ -51,12 +51,16 @@ class Ease:
 
 FITS: dict[Fit, Ease] = {
     "slim": Ease(waist=0.5, hip=(2.5, 4.0), thigh=(2.0, 4.0), knee=4.0, hem=(34.0, 0.125), forks=(0.16, 0.16), seat=(11.0, 3.0), crotch=(-1.0, 1.0), close=True),
-    "classic": Ease(waist=1.0, hip=(4.0, 6.0), thigh=(6.0, 10.0), knee=None, hem=(44.0, 0.25), forks=(0.19, 0.20), seat=None, crotch=(-1.0, 3.0), close=True),
+    "classic": Ease(waist=1.0, hip=(4.0, 6.0), thigh=(6.0, 10.0), knee=11.0, hem=(42.0, 0.25), forks=(0.19, 0.20), seat=None, crotch=(-1.0, 3.0), close=True),
     "relaxed": Ease(waist=1.5, hip=(7.5, 10.0), thigh=(10.0, 14.0), knee=14.0, hem=(46.0, 0.25), forks=(0.20, 0.21), seat=None, crotch=(3.0, 5.0), close=False),
     "wide": Ease(waist=1.5, hip=(11.0, 14.0), thigh=(16.0, math.inf), knee=20.0, hem=(60.0, 0.25), forks=(0.205, 0.215), seat=None, crotch=(3.0, 5.0), close=False),
 }
 """The table of eases, each value inside the trade's band for the style; forks of relaxed and wide
 trousers lie between those of classic ones and the 22 % that only culottes pass."""
+
+USUAL_HEM = (44.0, 0.25)
+"""Girth of the hem at hip 96, and what it gains for each cm of hip, where no fit is chosen. Source:
+derived from the worked sizes of the block."""
 
 STRETCHY_CROTCH = (-3.0, 0.0)
 """A close cut in a cloth that stretches: the crotch seam may be up to 3 cm shorter than the body's."""
@@ -77,16 +81,16 @@ def waist_ease(cut: Trousers) -> Length:
 
 
 def fullness(cut: Trousers) -> float:
-    """Trouser top over band, in cm: the method's own with a straight band, none with a contoured one.
+    """Trouser top over band, in cm: the method's own with a straight band, else none.
 
     Raises:
-        SpecError: Fullness is asked for with a contoured band, which is cut from the top itself.
+        SpecError: Fullness is asked for where nothing is there to ease it onto.
     """
-    if cut.waistband == "straight":
+    if cut.waistband in ("straight", None):
         return MANNERS[cut.method].waist_fullness if cut.waist_fullness is None else cut.waist_fullness
     if cut.waist_fullness:
         raise SpecError(
-            'A contoured waistband is cut from the trouser top, so waist_fullness must be 0: leave it out, or choose waistband "straight".',
+            f'With waistband "{cut.waistband}" the trouser top itself is the waist, so waist_fullness must be 0: leave it out, or choose waistband "straight".',
             where="garment.waist_fullness",
             received=cut.waist_fullness,
             allowed=(0.0, 0.0),
@@ -134,7 +138,7 @@ def hem_girth(body: Body, cut: Trousers) -> Length:
     """
     if cut.hem_girth is not None:
         return Length(cut.hem_girth, "hem girth")
-    girth, step = FITS[cut.fit or "classic"].hem
+    girth, step = USUAL_HEM if cut.fit is None else FITS[cut.fit].hem
     usual = (body.hip_girth - 96) * step + girth
     return larger(usual, foot_girth(body)) if cut.fit == "slim" else usual
 
@@ -151,12 +155,11 @@ def knee_girth(body: Body, cut: Trousers) -> Length:
     """
     if cut.knee_girth is not None:
         return Length(cut.knee_girth, "knee girth")
-    usual = FITS[cut.fit or "classic"].knee
     if cut.knee_ease is not None:
         return knee_of(body) + Length(cut.knee_ease, "knee ease")
-    if usual is None:
+    if cut.fit is None:
         return hem_girth(body, cut) + 4 * MANNERS[cut.method].knee_step.at(body.hip_girth)
-    eased = knee_of(body) + _stretched(usual, knee_of(body), cut)
+    eased = knee_of(body) + _stretched(FITS[cut.fit].knee, knee_of(body), cut)
     return eased if cut.hem_girth is not None else larger(eased, hem_girth(body, cut))
 
 
@@ -182,8 +185,7 @@ Mexico State University Extension, Guide C-209."""
 
 def crotch_band(cut: Trousers) -> tuple[float, float]:
     """The crotch seam over the body's crotch length, least and most, in cm."""
-    row = FITS[cut.fit or "classic"]
-    return STRETCHY_CROTCH if cut.stretch > 0 and cut.fit == "slim" else row.crotch
+    return STRETCHY_CROTCH if cut.stretch > 0 and cut.fit == "slim" else FITS[cut.fit or "classic"].crotch
 
 
 def sensible(cut: Trousers) -> None:
