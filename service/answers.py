@@ -405,6 +405,9 @@ class LimitsAnswer(TypedDict):
     link_characters: Annotated[int, Field(description="Longest token of a link; 0 where off.")]
     link_seconds: Annotated[int, Field(description="Longest life of a link; 0 for no end.")]
     range_sizes: Annotated[int, Field(description="Most sizes in a range.")]
+    lay_orders: Annotated[int, Field(description="Most orders in a lay plan.")]
+    lay_pieces: Annotated[int, Field(description="Most pieces of one cloth in a lay plan.")]
+    lay_budget: Annotated[float, Field(description="Seconds of searching where none is named.")]
 
 
 class LinkAnswer(TypedDict):

@@ -136,6 +136,16 @@ def sample_range(kind: str) -> dict[str, Any]:
     }
 
 
+def sample_lay(garment: Garment) -> dict[str, Any]:
+    """A request for a lay plan as a client would send it."""
+    return {
+        "unit": "cm",
+        "orders": [sample_order(garment)],
+        "cloths": {"main": {"width": 150, "one_way": False}},
+        "laying": {"budget": 1},
+    }
+
+
 def sample(garment: Garment, chosen: Format) -> Drafted:
     """The garment on its reference body."""
     body, findings = prepare(dict(garment.sample), "women", garment.needs, garment.optional)

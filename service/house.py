@@ -37,6 +37,7 @@ class House:
         tools: What those need to know.
         batches: Places for batches.
         ranges: Places for size ranges.
+        lays: Places for lay plans.
         links: Seal orders into addresses.
     """
 
@@ -48,6 +49,7 @@ class House:
     tools: Tools
     batches: Places
     ranges: Places
+    lays: Places
     links: Links
 
     @classmethod
@@ -62,6 +64,7 @@ class House:
             Tools.of(garments, settings.max_json_depth, settings.order_seconds),
             Places(settings.batches_at_once),
             Places(settings.ranges_at_once),
+            Places(settings.lays_at_once),
             Links(settings.link_keys),
         )
 

@@ -13,11 +13,13 @@ from drafting import DRAFTING_VERSION
 from drafting.body import MEASURES, RANGES
 from drafting.drawing import Output
 from drafting.export import FORMATS
+from drafting.laying import Laying
 from drafting.pattern import Finish
 from service.answers import Problem
 from service.checking import MeasurementCheck
 from service.docstrings import describe
-from service.drafts import sample_check, sample_order, sample_range
+from service.drafts import sample_check, sample_lay, sample_order, sample_range
+from service.laying.form import Cloths, LayRequest
 from service.lengths import LONGEST_TEXT, PATTERN
 from service.link_form import LinkPart
 from service.plan import Each, Fields, IsLength, Plan, plan_of
@@ -111,6 +113,11 @@ def _put_examples(document: Schema, house: House) -> None:
         for kind, each in examples.items()
     }
     _content(document, "/v1/links")["application/json"]["examples"] = linked
+    lays = {
+        kind: {"summary": f"{garment.title} on 150 cm", "value": sample_lay(garment)}
+        for kind, garment in house.garments.items()
+    }
+    _content(document, "/v1/lay-plans")["application/json"]["examples"] = lays
     _content(document, "/v1/measurement-checks")["application/json"]["example"] = sample_check()
     orders = [
         {"id": f"{kind}-1", **sample_order(garment)} for kind, garment in house.garments.items()
@@ -142,6 +149,7 @@ def order_schemas(house: House) -> Schema:
         order["properties"][name].pop("default", None)
     parts |= range_schemas(order)
     parts["MeasurementCheck"] = check_schema()
+    parts |= lay_schemas()
     parts["LinkOrder"] = link_schema(order)
     return {"Order": order, "Sides": SIDES, "WrittenInches": WRITTEN_INCHES, **parts}
 
@@ -172,6 +180,25 @@ def link_schema(order: Schema) -> Schema:
         "description": "An order, and for how long a link to it is to hold.",
         "properties": {**order["properties"], **own},
     }
+
+
+def lay_schemas() -> Schema:
+    """Schemas of a request for a lay plan: whole orders, and cloths with lengths in any unit."""
+    whole = LayRequest.model_json_schema(ref_template=REF)
+    parts: Schema = whole.pop("$defs")
+    properties = whole["properties"]
+    many = next(c for c in properties["orders"].pop("anyOf") if c.get("type") == "array")
+    properties["orders"] |= {**many, "items": {"$ref": REF.format(model="Order")}}
+    properties["range"].pop("anyOf", None)
+    properties["range"]["$ref"] = REF.format(model="SizeRange")
+    for name in ("orders", "range", "cloths", "laying", "output"):
+        properties[name].pop("default", None)
+    whole["oneOf"] = [{"required": ["orders"]}, {"required": ["range"]}]
+    own = {kind.__name__: kind for kind in _dataclasses(Cloths, Laying)}
+    for name, kind in own.items():
+        describe(parts[name], kind)
+        _publish(parts[name], plan_of(kind))
+    return {"LayRequest": whole, **{name: parts[name] for name in own}}
 
 
 def check_schema() -> Schema:

@@ -44,6 +44,9 @@ class Settings:
         link_keys: Keys of links, as `python -m service key` makes them, separated by commas; the
             first seals, all of them open. Links are off where there is none.
         link_seconds: Longest life of a link; 0 for no end.
+        lays_at_once: Lay plans in work or waiting; more are answered 503.
+        lay_seconds: Longest time for a lay plan, in seconds.
+        lay_budget: Seconds that the engine may search for a lay where the request names none.
         max_age: How long GET answers may be cached, in seconds.
         cors_origins: Origins whose pages may call the service, separated by commas; "*" for all.
     """
@@ -68,6 +71,9 @@ class Settings:
     range_seconds: float = 60.0
     link_keys: tuple[str, ...] = field(default=(), repr=False)
     link_seconds: int = 0
+    lays_at_once: int = 4
+    lay_seconds: float = 60.0
+    lay_budget: float = 2.0
     max_age: int = 3600
     cors_origins: tuple[str, ...] = ()
 

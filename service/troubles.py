@@ -35,8 +35,10 @@ ROOTS: dict[type[DraftingError], str] = {
 }
 """The part of the order that a bare name stands in, by the class of the trouble."""
 
-PARTS = frozenset({"measurements", "garment", "finish", "output", "reference", "figure"})
-"""Where a dotted path starts that speaks of the whole order."""
+PARTS = frozenset(
+    {"measurements", "garment", "finish", "output", "reference", "figure", "cloths", "laying"}
+)
+"""Where a dotted path starts that speaks of the whole order, or of a whole lay plan."""
 
 
 def drafting_problem(

@@ -14,7 +14,9 @@ from typing import TYPE_CHECKING
 
 from drafting.craft.piecework import turned_over
 from drafting.drawing import PRINT_WORDS, WORDS, Drawn, Group, Output, draw_pieces, drawn_as
+from drafting.errors import OutputError
 from drafting.export.ink import POINT, Ink
+from drafting.export.paths import MM
 from drafting.export.pdf import undated
 from drafting.geometry import Transform, shift
 from drafting.laying import table
@@ -93,40 +95,67 @@ def plotted(works: tuple[Work, ...], plan: ClothPlan, output: Output) -> Iterato
         yield faces[placement.order - 1].plotted(placement)
 
 
-def write_roll(works: tuple[Work, ...], plan: LayPlan, output: Output) -> bytes:
+def write_full(works: tuple[Work, ...], plan: LayPlan, output: Output) -> bytes:
     """The plans of all cloths at full size, one after the other.
 
     Args:
         works: The orders that were laid, in their order.
         plan: Their plan.
-        output: Language and unit of the texts.
+        output: Language and unit of the texts; on paper "roll" the roll's breadth is kept.
+
+    Raises:
+        OutputError: The roll is too narrow.
     """
     out = BytesIO()
     title = "; ".join(view_of(plan, output).title(cloth.kind) for cloth in plan.cloths)
-    canvas = undated(out, (1.0, 1.0), title)
+    ink = Ink(undated(out, (1.0, 1.0), title))
     for number, cloth in enumerate(plan.cloths):
-        _pages(canvas, f"cloth-{number}", works, plan, cloth, output)
-    canvas.save()
+        _check_roll(cloth, output)
+        _form(ink, f"cloth-{number}", works, plan, cloth, output)
+        _pages(ink, f"cloth-{number}", cloth)
+    ink.canvas.save()
     return out.getvalue()
 
 
-def _pages(
-    canvas: object,
-    form: str,
+def _size(cloth: ClothPlan) -> tuple[float, float]:
+    return table.long(cloth) + 2 * ROOM, table.high(cloth) + 2 * ROOM
+
+
+def _check_roll(cloth: ClothPlan, output: Output) -> None:
+    _, high = _size(cloth)
+    if output.paper == "roll" and high * MM > output.roll_width + 1e-6:
+        raise OutputError(
+            f"The plan of {cloth.kind} is {math.ceil(high * MM)} mm broad: choose a roll of that "
+            'breadth, a folded cloth, or paper "whole".',
+            where="output.roll_width",
+            code="roll_too_narrow",
+            received=output.roll_width,
+            allowed=(math.ceil(high * MM), math.inf),
+        )
+
+
+def _form(
+    ink: Ink,
+    name: str,
     works: tuple[Work, ...],
     plan: LayPlan,
     cloth: ClothPlan,
     output: Output,
 ) -> None:
-    wide, high = table.long(cloth) + 2 * ROOM, table.high(cloth) + 2 * ROOM
-    ink = Ink(canvas)
-    ink.canvas.beginForm(form, 0, 0, wide * POINT, high * POINT)
+    """Draw the whole cloth once."""
+    wide, high = _size(cloth)
+    ink.canvas.beginForm(name, 0, 0, wide * POINT, high * POINT)
     to = shift(ROOM + cloth.cloth.ends, ROOM)
     view = replace(view_of(plan, output), size=SIZE)
     ink.items(tuple(table.cloth(cloth, view, to)))
     for piece in plotted(works, cloth, output):
         ink.items(piece.group.transformed(to).items)
     ink.canvas.endForm()
+
+
+def _pages(ink: Ink, form: str, cloth: ClothPlan) -> None:
+    """Show it, cut straight across where it is longer than a page may be."""
+    wide, high = _size(cloth)
     for page in range(math.ceil(wide / LONGEST_PAGE)):
         left = page * LONGEST_PAGE
         ink.canvas.setPageSize((min(LONGEST_PAGE, wide - left) * POINT, high * POINT))

@@ -12,9 +12,12 @@ from typing import TYPE_CHECKING, Any
 
 from drafting import DRAFTING_VERSION
 from drafting.drawing import PAPERS, Sheet
+from drafting.drawing.output import sheet_of
+from drafting.errors import OutputError
 from drafting.export import svg
 from drafting.export.identity import Plain, in_mm
 from drafting.export.ink import POINT, Ink
+from drafting.export.lay_full import write_full
 from drafting.export.paths import MM, bounds, downward, path_data, rounded
 from drafting.export.pdf import undated
 from drafting.geometry import shift
@@ -27,9 +30,12 @@ if TYPE_CHECKING:
     from drafting.geometry import Transform
     from drafting.laying import Amount, ClothPlan, LayPlan, Placement
     from drafting.pattern import Finding
+    from drafting.workroom import Work
 
 PREFIX = "lay"
 """Ids of the SVG start with it."""
+LEAST_ROOM = 12.0
+"""A small plan needs at least so much breadth and height, in cm."""
 APART = 1.0
 """Between two cloths in one SVG, in cm of paper."""
 
@@ -152,17 +158,27 @@ def write_svg(plan: LayPlan, output: Output) -> bytes:
     return svg.render(whole, PREFIX)
 
 
-def write_pdf(plan: LayPlan, output: Output) -> bytes:
-    """A page for each cloth, drawn small, on the paper asked for, turned sideways."""
-    paper, out = PAPERS[output.paper], BytesIO()
+def write_pdf(works: tuple[Work, ...], plan: LayPlan, output: Output) -> bytes:
+    """A page for each cloth: drawn small on paper of a fixed size, turned sideways; else full size.
+
+    Args:
+        works: The orders that were laid, in their order.
+        plan: Their plan.
+        output: Paper, margin, language and unit.
+
+    Raises:
+        OutputError: The margins leave no room, or the roll is too narrow.
+    """
+    if output.paper not in PAPERS:
+        return write_full(works, plan, output)
+    paper, out = sheet_of(output), BytesIO()
     width, height = _room(output)
     sheets = pictures(plan, output, width=width, height=height)
     size = (paper.height / MM * POINT, paper.width / MM * POINT)
     canvas = undated(out, size, "; ".join(sheet.title for sheet in sheets))
     for sheet in sheets:
-        canvas.translate(
-            output.margin / MM * POINT, size[1] - (output.margin / MM + sheet.height) * POINT
-        )
+        top = size[1] - (output.margin / MM + sheet.height) * POINT
+        canvas.translate(output.margin / MM * POINT, top)
         for group in sheet.groups:
             Ink(canvas).items(group.items)
         canvas.showPage()
@@ -171,6 +187,19 @@ def write_pdf(plan: LayPlan, output: Output) -> bytes:
 
 
 def _room(output: Output) -> tuple[float, float]:
-    """Breadth and height within the margins of the paper turned sideways, in cm."""
-    paper = PAPERS[output.paper]
-    return (paper.height - 2 * output.margin) / MM, (paper.width - 2 * output.margin) / MM
+    """Breadth and height within the margins of the sheet turned sideways, in cm.
+
+    Raises:
+        OutputError: The margins leave no room for a plan.
+    """
+    paper = sheet_of(output)
+    wide, high = (side / MM - 2 * output.margin / MM for side in (paper.height, paper.width))
+    if wide < LEAST_ROOM or high < LEAST_ROOM:
+        raise OutputError(
+            f"The margin leaves too little of a page of {paper.width:g} by {paper.height:g} mm: "
+            "choose a smaller margin or a bigger paper.",
+            where="output.margin",
+            code="no_room_on_paper",
+            received=output.margin,
+        )
+    return wide, high

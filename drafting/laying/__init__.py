@@ -11,9 +11,11 @@ from drafting.laying.plan import (
     Placement,
     Stretch,
 )
+from drafting.laying.refusing import MOST_PIECES
 
 __all__ = [
     "CLOTH_KINDS",
+    "MOST_PIECES",
     "USUAL_WIDTHS",
     "Alternative",
     "Amount",

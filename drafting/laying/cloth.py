@@ -28,8 +28,8 @@ class Repeat:
     side need `one_way`.
 
     Attributes:
-        lengthwise: From one bar to the next along the selvedge; None where there are no bars.
-        crosswise: From one stripe to the next across the cloth; None where there are no stripes.
+        lengthwise: From one bar to the next along the selvedge; none without bars.
+        crosswise: From one stripe to the next across the cloth; none without stripes.
         match: Names of the edges whose seams must meet on the repeat. The first seam that joins
             two pieces sets them to each other exactly; later ones are measured and told.
     """

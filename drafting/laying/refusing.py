@@ -121,7 +121,7 @@ def _too_broad(case: Case, kind: str) -> Iterator[OutputError]:
             where=f"cloths.{kind}.width",
             code="cloth_too_narrow",
             received=case.cloth.width,
-            allowed=(_needed(case, want, breadth), None),
+            allowed=(_needed(case, want, breadth), math.inf),
         )
 
 

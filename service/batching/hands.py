@@ -125,7 +125,7 @@ def _context() -> BaseContext:
     if "forkserver" not in multiprocessing.get_all_start_methods():
         return multiprocessing.get_context("spawn")
     context = multiprocessing.get_context("forkserver")
-    context.set_forkserver_preload(["service.ranges.task"])
+    context.set_forkserver_preload(["service.ranges.task", "service.laying.task"])
     return context
 
 

@@ -14,6 +14,6 @@ if TYPE_CHECKING:
 def hands_for(settings: Settings) -> Hands:
     """A cluster's, where the settings name one, else processes of this machine."""
     if settings.cluster:
-        longest = max(settings.order_seconds, settings.range_seconds)
+        longest = max(settings.order_seconds, settings.range_seconds, settings.lay_seconds)
         return ClusterHands(settings.cluster, longest)
     return LocalHands(settings.batch_workers)

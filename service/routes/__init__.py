@@ -3,6 +3,7 @@
 from service.routes import (
     batches,
     garments,
+    lay_plans,
     links,
     measurement_checks,
     measurements,
@@ -16,6 +17,7 @@ from service.routes import (
 ROUTERS = (
     patterns.router,
     size_ranges.router,
+    lay_plans.router,
     batches.router,
     links.router,
     garments.router,

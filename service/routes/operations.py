@@ -6,9 +6,11 @@ from fastapi import APIRouter, Request
 from fastapi.responses import Response
 
 from drafting.export.pdf import MAX_PAGES
+from drafting.laying import MOST_PIECES
 from service.answers import Health, LimitsAnswer
 from service.caching import kept, kept_json
 from service.house import HouseDep
+from service.laying.form import MOST_ORDERS
 from service.limits import RETRY_AFTER
 from service.links import LONGEST_TOKEN
 from service.openapi import document_bytes, problem_answers
@@ -41,6 +43,9 @@ async def show_limits(request: Request, house: HouseDep) -> Response:
         "link_characters": LONGEST_TOKEN if house.links.on else 0,
         "link_seconds": settings.link_seconds,
         "range_sizes": settings.range_sizes,
+        "lay_orders": MOST_ORDERS,
+        "lay_pieces": MOST_PIECES,
+        "lay_budget": settings.lay_budget,
     }
     return kept_json(request, settings, told)
 

@@ -40,6 +40,7 @@ def test_every_path_of_the_contract_is_described(reference):
         "/v1/garments",
         "/v1/garments/{kind}",
         "/v1/garments/{kind}/sample",
+        "/v1/lay-plans",
         "/v1/limits",
         "/v1/links",
         "/v1/links/{token}",

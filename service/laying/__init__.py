@@ -1,0 +1,1 @@
+"""Lay plans: the request, the work, the answer's shape."""
