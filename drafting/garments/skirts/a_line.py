@@ -11,6 +11,7 @@ centre: common practice, no source.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Annotated, Literal
 
@@ -28,7 +29,7 @@ from drafting.garments.skirts.making import HIP, made_up
 from drafting.garments.skirts.options import Shaped
 from drafting.garments.skirts.trueing import hem_line, true
 from drafting.garments.skirts.wants import at_least
-from drafting.geometry import Point, Transform, turn
+from drafting.geometry import Point
 from drafting.pattern import Pattern
 from drafting.pattern.allowance import LENGTH
 from drafting.trace import Length, Place
@@ -37,6 +38,9 @@ LEAST_FLARE, MOST_FLARE = 4.0, 25.0
 """Degrees by which a quarter opens: less is a straight skirt, more is a circle's. House method."""
 
 MOST_AT_SIDE = 6.0
+
+LEAST_LEFT = 0.5
+"""What is left of a dart is sewn only above half a degree. House method."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -205,28 +209,30 @@ def opened(panel: Panel, degrees: float, sheet: DraftSheet) -> Panel:
 
 def _swung(panel: Panel, spread: Spread, degrees: float, sheet: DraftSheet) -> Panel:
     """Everything beyond a pivot turned about it."""
-    def swing(name: str, place: Place) -> Place:
-        return sheet.point(f"{name}, {spread.name}", place.swung(spread.pivot, degrees), "Swung about the pivot.")
+    def swing(name: str, point: Point) -> Place:
+        return sheet.point(f"{name}, {spread.name}", placed(point).swung(spread.pivot, degrees), "Swung about the pivot.")
 
-    by = turn(degrees, spread.pivot)
     first = len(panel.darts) if spread.dart is None else spread.dart
     return replace(
         panel,
         side=swing(f"{panel.name} side at the waist", panel.side),
         hip_side=swing(f"{panel.name} side at the hip", panel.hip_side),
         hem_side=swing(f"{panel.name} side at the hem", panel.hem_side),
-        darts=_darts(panel.darts, first, spread, by),
+        darts=_darts(panel, first, spread, swing),
     )
 
 
-def _darts(darts: tuple[PlannedDart, ...], first: int, spread: Spread, by: Transform) -> tuple[PlannedDart, ...]:
-    """The dart that closes made narrower, or gone; those beyond it turned along."""
-    kept = list(darts[:first])
+def _darts(panel: Panel, first: int, spread: Spread, swing: Callable[[str, Point], Place]) -> tuple[PlannedDart, ...]:
+    """The dart that closes made narrower, or gone; those beyond it swung along."""
+    kept = list(panel.darts[:first])
     if spread.dart is not None:
-        dart = darts[first]
-        if angle_of(dart) - spread.degrees > 0.5:
-            kept.append(PlannedDart(dart.near, by.point(dart.far), dart.point))
-    return (*kept, *(PlannedDart(by.point(d.near), by.point(d.far), by.point(d.point)) for d in darts[first + 1 :]))
+        dart = panel.darts[first]
+        if angle_of(dart) - spread.degrees > LEAST_LEFT:
+            kept.append(replace(dart, far=swing(f"{panel.name} dart {first + 1} far leg", dart.far)))
+    for n, dart in enumerate(panel.darts[first + 1 :], first + 2):
+        label = f"{panel.name} dart {n}"
+        kept.append(PlannedDart(swing(f"{label} near leg", dart.near), swing(f"{label} far leg", dart.far), swing(f"{label} point", dart.point)))
+    return tuple(kept)
 
 
 def leaned(panel: Panel, add: float, sheet: DraftSheet) -> Panel:

@@ -17,7 +17,7 @@ from drafting.craft.pencil import draw_dart
 from drafting.craft.sheet import DraftSheet
 from drafting.errors import SpecError
 from drafting.garments.skirts.options import Shaped, fullness
-from drafting.trace import Length, Place
+from drafting.trace import Length, Place, smaller
 from drafting.trace.place import corner_of_paper
 
 LEAST_BELOW_HIP = 10.0
@@ -225,6 +225,5 @@ def _darts(
     for number, (share, intake, length) in enumerate(plan, 1):
         label = f"{name} dart" if len(plan) == 1 else f"{name} dart {number}"
         middle = sheet.point(f"{label} middle", centre.between(side, share), "In the middle of the dart's mouth.")
-        long = deepest if length > deepest else Length(length)
-        drawn.append(draw_dart(label, (centre, side), middle, intake, long, down, sheet))
+        drawn.append(draw_dart(label, (centre, side), middle, intake, smaller(length, deepest), down, sheet))
     return tuple(drawn)
