@@ -45,8 +45,8 @@ def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, 
     extension = body.hip_girth / 16 + 0.5
     wide = sheet.point("fork carried out", front.fork.right(changed(extension / 2, person.forks / 3 + person.back_fork - person.front_fork)), "Two thirds of the body's depth lie behind.")
     fork = sheet.point("back fork", wide.down(0.5), "Lowered, so that the longer curve takes the inseam to length.")
-    hip_width = changed(body.hip_girth / 4 + hip_ease(body, cut) * 3 / 8, person.hips_back)
-    hip_side = sheet.point("back side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and the back's share of ease.")
+    hip_width = changed(body.hip_girth / 4 + hip_ease(body, cut) / 4 + 0.5, person.hips_back)
+    hip_side = sheet.point("back side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and of its ease, and half a centimetre more.")
 
     below = leg("back", level, WIDER, person.swing, sheet)
     curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, BACK_DIAGONAL.at(body.hip_girth) - person.back_scoop)

@@ -53,10 +53,10 @@ FITS: dict[Fit, Ease] = {
     "slim": Ease(waist=0.5, hip=(2.5, 4.0), thigh=(2.0, 4.0), knee=4.0, hem=(34.0, 0.125), forks=(0.16, 0.16), seat=(11.0, 3.0), crotch=(-1.0, 1.0), close=True),
     "classic": Ease(waist=1.0, hip=(4.0, 6.0), thigh=(6.0, 10.0), knee=11.0, hem=(42.0, 0.25), forks=(0.19, 0.20), seat=None, crotch=(-1.0, 3.0), close=True),
     "relaxed": Ease(waist=1.5, hip=(7.5, 10.0), thigh=(10.0, 14.0), knee=14.0, hem=(46.0, 0.25), forks=(0.20, 0.21), seat=None, crotch=(3.0, 5.0), close=False),
-    "wide": Ease(waist=1.5, hip=(11.0, 14.0), thigh=(16.0, math.inf), knee=20.0, hem=(60.0, 0.25), forks=(0.205, 0.215), seat=None, crotch=(3.0, 5.0), close=False),
+    "wide": Ease(waist=1.5, hip=(12.0, 14.0), thigh=(16.0, math.inf), knee=20.0, hem=(60.0, 0.25), forks=(0.217, 0.219), seat=None, crotch=(3.0, 5.0), close=False),
 }
 """The table of eases, each value inside the trade's band for the style; forks of relaxed and wide
-trousers lie between those of classic ones and the 22 % that only culottes pass."""
+trousers lie between those of classic ones and the 22 % that only culottes pass. House method."""
 
 USUAL_HEM = (44.0, 0.25)
 """Girth of the hem at hip 96, and what it gains for each cm of hip, where no fit is chosen. Source:

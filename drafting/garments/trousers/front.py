@@ -31,8 +31,8 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
     sheet.heading("Front")
     corner = sheet.point("front crotch corner", level.crotch.right(body.hip_girth / 12 + 1.5), "Plumb under the centre front.")
     hip_centre = sheet.point("centre front at the hip", corner.level_with(level.hip), "The opening lies above it.")
-    hip_width = changed(body.hip_girth / 4 + hip_ease(body, cut) / 8, person.hips_front)
-    hip_side = sheet.point("front side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and the front's share of ease.")
+    hip_width = changed(body.hip_girth / 4 + hip_ease(body, cut) / 4 - 0.5, person.hips_front)
+    hip_side = sheet.point("front side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and of its ease; the back has half a centimetre more, the front as much less.")
     fork = sheet.point("front fork", corner.right(changed(body.hip_girth / 16 + 0.5, person.forks / 3 + person.front_fork)), "Half the body's depth, a third of it in front.")
 
     spare = sheet.length("front spare", (body.hip_girth - body.waist_girth) / 4 - 0.75, "What a quarter loses from hip to waist.")
