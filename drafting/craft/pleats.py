@@ -6,7 +6,7 @@ crease and swung open: all of its width at the waist, half of it at the hip, not
 
 from __future__ import annotations
 
-from drafting.geometry import Point
+from drafting.geometry import Path, Point, polyline
 from drafting.pattern import Dart, Pleat
 
 
@@ -19,8 +19,7 @@ def pleat_of(dart: Dart, long: float, *, toward_first: bool) -> Pleat:
         toward_first: Whether it is laid toward the first leg.
     """
 
-    def below(leg: Point) -> Point:
-        return leg + (dart.point - leg).unit * long
+    def line(leg: Point) -> Path:
+        return polyline(leg, leg + (dart.point - leg).unit * long)
 
-    ends = below(dart.first), below(dart.second)
-    return Pleat(dart.edge, dart.first, dart.second, *ends, toward_first=toward_first)
+    return Pleat(dart.edge, line(dart.first), line(dart.second), toward_first=toward_first)

@@ -9,26 +9,15 @@ from __future__ import annotations
 from dataclasses import replace
 
 from drafting.body import Body
-from drafting.craft.closure import opening_length
-from drafting.craft.contour import Contour
-from drafting.craft.fly import fly
+from drafting.craft.loops import belt_loop, loop_count
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.sides import by_sides
-from drafting.craft.slant_pocket import SlantPocket
 from drafting.errors import SpecError
 from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.trousers import wants
-from drafting.garments.trousers.assembly import assembly
-from drafting.garments.trousers.choices import settled
+from drafting.garments.trousers.assembly import Parts, assembly, tapes
+from drafting.garments.trousers.choices import OPEN, settled
 from drafting.garments.trousers.corrections import SYMPTOMS, corrected
-from drafting.garments.trousers.details import (
-    back_pocket,
-    contoured,
-    contoured_band,
-    front_pocket,
-    loops,
-    straight_band,
-)
 from drafting.garments.trousers.ending import end_legs, hem_of
 from drafting.garments.trousers.figure import Figure, figure
 from drafting.garments.trousers.fits import (
@@ -36,6 +25,7 @@ from drafting.garments.trousers.fits import (
     hip_ease,
     most_over,
     settle,
+    top_girth,
     underlap,
     waist_ease,
 )
@@ -44,10 +34,13 @@ from drafting.garments.trousers.frame import EVEN, Frame, Side, frame
 from drafting.garments.trousers.legs import knee_girth, true_to_shape
 from drafting.garments.trousers.manners import band_in_rise
 from drafting.garments.trousers.methods import METHODS
-from drafting.garments.trousers.pieces import back_piece, front_piece, hip_is_clear
+from drafting.garments.trousers.openings import CLOSURES, shield_closed
+from drafting.garments.trousers.pieces import back_piece, foot, front_piece, hip_is_clear
+from drafting.garments.trousers.pockets import BACK_POCKETS, FRONT_POCKETS
 from drafting.garments.trousers.spec import Trousers
-from drafting.garments.trousers.trueing import Trued, straight_centre, true
-from drafting.pattern import Finding, Notion, Pattern
+from drafting.garments.trousers.trueing import Trued, true
+from drafting.garments.trousers.waists import WAISTS, Made, cut_off
+from drafting.pattern import Finding, Notion, Pattern, Piece
 
 
 def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
@@ -64,9 +57,9 @@ def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
     cut = settled(cut)
     if body.even:
         return one_side(body, cut, sheet)
-    if cut.waistband == "contoured":
+    if cut.waistband in ON_FOLD:
         raise SpecError(
-            'A contoured waistband is cut on the fold, so both sides must be alike: give one value for each measure, or choose waistband "straight".',
+            f'With waistband "{cut.waistband}" the back is cut on the fold, so both sides must be alike: give one value for each measure, or choose waistband "straight".',
             where="garment.waistband",
         )
     right, left = (body.side(side) for side in ("right", "left"))
@@ -78,6 +71,10 @@ def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
     drawn = one_side(_levelled(right, level), cut, sheet, Side(rights, hips / 2))
     other = one_side(_levelled(left, level), cut, DraftSheet(), Side(lefts, hips / 2))
     return by_sides(drawn, other, frozenset({"fly_facing"}) if cut.lap == "left_over_right" else frozenset())
+
+
+ON_FOLD = ("contoured", "faced")
+"""Waists with pieces that are half drawn."""
 
 
 def _levelled(side: Body, outside: float) -> Body:
@@ -92,51 +89,50 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
     true_to_shape(body, cut)
     person, remarks = _figure(body, cut, sheet, own)
     level, front_true, back_true = panels(person, body, cut, sheet, own)
-    short = front_true.panel.leg.short
 
     sheet.heading("Details")
-    top = sheet.length("waistband", body.waist_girth + waist_ease(cut), "Body and ease.")
-    front_panel, back_panel, contours = _tops(front_true, back_true, cut)
-    depth = cut.band_depth if contours else band_in_rise(cut)
-    slit = opening_length(body.hip_girth, top, straight_centre(front_panel), depth, sheet)
-    pocket = front_pocket(front_panel, cut, sheet)
-    welt = back_pocket(back_panel, cut)
-    closing = fly(front_panel.waist, front_panel.crotch.split(slit)[0], cut.lap, underlap(cut))
+    top = sheet.length("waistband", top_girth(body, cut), "Body and ease.")
+    front_panel, back_panel, contours = cut_off(front_true, back_true, cut)
+    depth = cut.band_depth if cut.waistband == "contoured" else band_in_rise(cut)
+    opening = CLOSURES[cut.closure](front_panel, top, depth, body, cut, sheet)
+    pocket = FRONT_POCKETS[cut.front_pocket](front_panel, cut, sheet)
+    behind = BACK_POCKETS[cut.back_pocket](back_panel)
 
-    front_cut = front_piece(front_panel, level, slit, pocket, (closing.stitched,))
-    back_cut = back_piece(back_panel, level, () if welt is None else welt.marks, hip_notch=hip_is_clear(front_panel, pocket))
-    extra = 0.0 if pocket is None else pocket.pieces[0].sewn_length("waist")
-    band = contoured_band(*contours, cut) if contours else straight_band(top, front_cut, back_cut, extra, cut, body)
-    darts = tuple(p.name for p in (front_cut, back_cut) if p.darts)
-    seams, sewing = assembly(darts, pocket, welt, closing, band, fullness(cut), cut)
+    front_cut = front_piece(front_panel, level, pocket, opening, foot(front_panel, cut.turn_ups))
+    back_cut = back_piece(back_panel, level, pocket, opening, behind, foot(back_panel, cut.turn_ups), hip_notch=hip_is_clear(front_panel, front_cut.edges))
+    around = (front_cut, *(p for p in pocket.pieces if p.name in pocket.between), back_cut)
+    waist = WAISTS[cut.waistband, cut.closure](Made(top=float(top), around=around, contours=contours, body=body, cut=cut))
+    parts = Parts(panels=(front_cut, back_cut), around=around, turned_up=cut.turn_ups > 0, pocket=pocket, behind=behind, opening=opening, waist=waist)
+    tape, (seams, sewing) = tapes(parts), assembly(parts)
     return Pattern(
         kind="trousers",
         title="Trousers",
         pieces=(
-            front_cut, back_cut, *(pocket.pieces if pocket else ()), *closing.pieces,
-            *(welt.pieces if welt else ()), *band.pieces, *loops(cut, body),
+            front_cut, back_cut, *pocket.pieces, *(opening.pieces if waist.over_shield else shield_closed(opening.pieces)),
+            *behind.pieces, *waist.pieces, *loops(cut, body),
         ),
         seams=seams,
         sewing=sewing,
         wants=(
-            *wants.girths(body, cut, person, short=short),
-            *wants.lengths(body, cut, depth, own.higher, person),
-            *wants.openings(body, cut),
-            *wants.joins(cut, person, short=short),
-            *wants.block(body, front_panel, back_panel, level, person),
+            *wants.girths(body, cut, person, tape),
+            *wants.lengths(body, cut, tape, depth, own.higher, person),
+            *wants.openings(body, tape),
+            *wants.joins(tape, person),
+            *wants.block(body, front_panel, back_panel, level, person, tape),
         ),
-        finished_measurements=wants.finished(cut, short=short),
+        finished_measurements=wants.finished(tape),
         findings=remarks,
         resolved=(
+            *((name, getattr(cut, name)) for name in OPEN),
             ("hem_girth", hem_of(front_panel, back_panel, body, cut)),
             ("knee_girth", float(knee_girth(body, cut))),
             ("waist_ease", float(waist_ease(cut))),
             ("waist_fullness", fullness(cut)),
             ("hip_ease", float(hip_ease(body, cut))),
             ("underlap", underlap(cut)),
-            *((("pocket_mouth", pocket.mouth.length()), ("pocket_inset", pocket.inset)) if pocket else ()),
+            *pocket.settled,
         ),
-        notions=_notions(closing.zip, pocket, top, cut),
+        notions=(*opening.notions, *waist.notions, Notion("sewing thread"), *pocket.notions),
     )
 
 
@@ -169,22 +165,9 @@ def _on_scrap(person: Figure, body: Body, cut: Trousers, own: Side) -> OnScrap:
     )
 
 
-def _tops(front_true: Trued, back_true: Trued, cut: Trousers) -> tuple[Trued, Trued, tuple[Contour, Contour] | None]:
-    """The panels below the waistband, and what a contoured band is cut from."""
-    if cut.waistband == "straight":
-        return front_true, back_true, None
-    return contoured(front_true, back_true, cut.band_depth)
-
-
-def _notions(zipper: Notion, pocket: SlantPocket | None, top: float, cut: Trousers) -> tuple[Notion, ...]:
-    return (
-        zipper,
-        Notion("hook and bar"),
-        Notion("button"),
-        Notion("fusible, length of the waistband", 1, float(top) + underlap(cut)),
-        Notion("sewing thread"),
-        *(pocket.notions if pocket else ()),
-    )
+def loops(cut: Trousers, body: Body) -> tuple[Piece, ...]:
+    """The belt loop, if loops are wanted."""
+    return (belt_loop(cut.band_depth, loop_count(float(body.waist_girth))),) if cut.belt_loops else ()
 
 
 GARMENT = Garment(

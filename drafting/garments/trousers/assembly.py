@@ -1,71 +1,128 @@
-"""Trousers, the order of assembly: what is sewn when. Pockets before the long seams, the band last.
+"""Trousers, the order of assembly: what is sewn when. Pockets before the long seams, the waist last.
 
 Source: common practice, no source.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from drafting.craft.around import ZIP
 from drafting.craft.assembling import Assembling, in_order
-from drafting.craft.fly import Fly, over_under
-from drafting.craft.slant_pocket import SlantPocket
-from drafting.craft.welt_pocket import WeltPocket
-from drafting.garments.trousers.details import Band
-from drafting.garments.trousers.spec import Trousers
-from drafting.pattern import NO_EASE, Ease, Seam, SeamPart, SewingStep
+from drafting.garments.trousers.openings import Opening
+from drafting.garments.trousers.pockets import BackPocket, FrontPocket
+from drafting.garments.trousers.tapes import LEGS, Tapes, together
+from drafting.garments.trousers.waists import Waist
+from drafting.pattern import Copy, CornerDepth, EdgeLength, Girth, Piece, Seam, SeamPart, SewingStep
 
 
-def assembly(
-    darts: tuple[str, ...], pocket: SlantPocket | None, welt: WeltPocket | None, fly: Fly, band: Band, eased: float, cut: Trousers
-) -> tuple[tuple[Seam, ...], tuple[SewingStep, ...]]:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Parts:
+    """What a pair of trousers is sewn of.
+
+    Attributes:
+        panels: Front and back.
+        around: The pieces from the front to the back that the waist is sewn to.
+        turned_up: Whether the legs have turn-ups.
+        pocket: The front pocket.
+        behind: The back pocket.
+        opening: The opening.
+        waist: The waist.
+    """
+
+    panels: tuple[Piece, Piece]
+    around: tuple[Piece, ...]
+    turned_up: bool
+    pocket: FrontPocket
+    behind: BackPocket
+    opening: Opening
+    waist: Waist
+
+    @property
+    def side(self) -> tuple[str, ...]:
+        """Names of the stretches of the side seam, from the top down."""
+        return (*(name for name, _, _ in (*self.opening.stretches, *self.pocket.stretches)), "side")
+
+
+def assembly(parts: Parts) -> tuple[tuple[Seam, ...], tuple[SewingStep, ...]]:
     """All seams in sewing order, and the steps that close them."""
-    steps = (
-        Assembling("Fuse the waistband, the fly facing and the welts; transfer notches, dart points and pocket ends."),
-        *((Assembling("Sew the darts and press them toward the centre.", (), darts),) if darts else ()),
-        *(() if welt is None else (Assembling("Stitch the welts and bags to the backs, slash and turn them, close the sides of the bags.", welt.seams),)),
-        *(() if pocket is None else _slant(pocket)),
-        Assembling("Face the lapping front down to the fly's end; close the foot of the shield; sew the zip with the shield to the other front.", (fly.facing, *fly.shield)),
-        Assembling("Sew the side seams.", (_side(pocket),)),
-        Assembling("Sew the inseams.", (Seam("inseam", (SeamPart("front", "inseam"),), (SeamPart("back", "inseam", reversed=True),)),)),
-        Assembling("Put one leg into the other and sew the crotch from the fly's end round to the back waist; finish the fly and stitch the J.", (_centre("front_crotch", "front"), _centre("back_crotch", "back"))),
-        Assembling("Baste the loops on, make up the waistband, sew it to the trouser top and to the shield, easing the top in between side and dart.", (*band.making, _shield_top(band), _waist(pocket, band, eased, cut))),
-        Assembling("Turn up and sew the hems."),
-        Assembling("Sew hook, bar and buttonhole; bar the fly and the pocket ends; press the creases."),
-    )
-    return in_order(steps)
+    darts = tuple(p.name for p in parts.panels if p.darts)
+    sides = tuple(s for name in parts.side if name != "pocket_mouth" for s in SIDES.get(name, _side)(name, parts))
+    zipped = tuple(s for s in sides if s.name == ZIP)
+    waist = parts.waist
+    return in_order((
+        Assembling(_prepared(parts.waist.fused, parts.opening.fused, parts.behind.fused)),
+        Assembling("Sew the darts and press them toward the centre.", (), darts) if darts else None,
+        *parts.behind.steps,
+        *parts.pocket.steps,
+        *parts.opening.steps,
+        Assembling("Sew the side seams, the left one from the zip's end down." if zipped else "Sew the side seams.", tuple(s for s in sides if s not in zipped)),
+        Assembling("Set the zip into the left side.", zipped) if zipped else None,
+        *parts.pocket.after,
+        Assembling("Sew the inseams.", (_inseam(parts),)),
+        Assembling(parts.opening.crotch_told, (_centre("front_crotch", "front"), _centre("back_crotch", "back"))),
+        Assembling(waist.told[0], (*waist.making, *waist.joining, *waist.closing)),
+        Assembling(TURNED_UP if parts.turned_up else "Turn up and sew the hems."),
+        Assembling(waist.told[1]),
+    ))
 
 
-def _slant(pocket: SlantPocket) -> tuple[Assembling, Assembling]:
-    caught = ("pocket_top", "pocket_side")
-    own = tuple(s for s in pocket.seams if s.name not in caught)
-    return (
-        Assembling("Join facings and side pieces to their bags; sew the taped pocket mouths, turn and stitch them; close the bags.", own),
-        Assembling("Baste the pockets to the waist and to the side.", tuple(s for s in pocket.seams if s.name in caught)),
-    )
+TURNED_UP = "Turn the legs in at the turn-ups' upper edge and sew the hems inside; fold the turn-ups out and catch them at the seams."
 
 
-def _side(pocket: SlantPocket | None) -> Seam:
-    piece = () if pocket is None else (SeamPart("side_piece", "side"),)
-    return Seam("side", (*piece, SeamPart("front", "side")), (SeamPart("back", "side", reversed=True),))
+def _prepared(*fused: str) -> str:
+    """What is done before the first seam."""
+    named = [word for word in fused if word]
+    words = f"{', '.join(named[:-1])} and {named[-1]}" if len(named) > 1 else "".join(named)
+    return f"Fuse {words}; transfer notches, dart points and pocket ends." if words else "Transfer notches, dart points and pocket ends."
+
+
+def _side(name: str, parts: Parts) -> tuple[Seam, ...]:  # noqa: ARG001 - one of three ways
+    """A stretch of the side seam."""
+    return (Seam(name, (SeamPart("front", name),), (SeamPart("back", name, reversed=True),)),)
+
+
+def _down_to_the_hem(name: str, parts: Parts) -> tuple[Seam, ...]:
+    """The side seam itself, over the pieces of a pocket and on through the turn-up."""
+    over = tuple(SeamPart(piece, name) for piece in parts.pocket.between)
+    edges = (name, *(("side_turn_up",) if parts.turned_up else ()))
+    return (Seam(name, (*over, *(SeamPart("front", e) for e in edges)), tuple(SeamPart("back", e, reversed=True) for e in edges)),)
+
+
+def _zipped(name: str, parts: Parts) -> tuple[Seam, ...]:  # noqa: ARG001 - one of three ways
+    """The stretch that the zip joins on the left, and that is sewn on the right."""
+    hands: tuple[tuple[str, Copy], ...] = (("side_above", "right"), (ZIP, "left"))
+    return tuple(Seam(seam, (SeamPart("front", name, hand),), (SeamPart("back", name, hand, reversed=True),)) for seam, hand in hands)
+
+
+SIDES: dict[str, Callable[[str, Parts], tuple[Seam, ...]]] = {"side": _down_to_the_hem, ZIP: _zipped}
+"""How the stretches of the side seam are sewn that are not sewn plainly."""
+
+
+def _inseam(parts: Parts) -> Seam:
+    edges = (*(("inseam_turn_up",) if parts.turned_up else ()), "inseam")
+    return Seam("inseam", tuple(SeamPart("front", e) for e in edges), tuple(SeamPart("back", e, reversed=True) for e in edges))
 
 
 def _centre(edge: str, piece: str) -> Seam:
     return Seam(edge, (SeamPart(piece, edge, "right"),), (SeamPart(piece, edge, "left"),))
 
 
-def _waist(pocket: SlantPocket | None, band: Band, eased: float, cut: Trousers) -> Seam:
-    """From the underlapping centre front round the body to the other one."""
-    right = (
-        ("front", "waist"),
-        *((("side_piece", "waist"),) if pocket is not None else ()),
-        ("back", "waist"),
+def tapes(parts: Parts) -> Tapes:
+    """Where the tape goes on what was cut."""
+    first, last = parts.around[-2].name, parts.around[-1].name
+    over = tuple(EdgeLength(name, ("side",)) for name in parts.pocket.between)
+    return Tapes(
+        waist=parts.waist.tape,
+        hip=Girth("hip", LEGS, 2, parts.pocket.between),
+        side=together(*parts.waist.down, *over, EdgeLength("front", parts.side)),
+        front_crotch=(EdgeLength("front", tuple(e.name for e in reversed(parts.opening.centre))),),
+        back_crotch=(EdgeLength("back", ("back_crotch",)),),
+        rise=CornerDepth("front", parts.opening.centre[-1].name, "crotch"),
+        opens=(*parts.opening.slit, *parts.waist.opens),
+        slit=parts.opening.slit,
+        side_corner=((first, "waist", parts.side[0]), (last, parts.side[0], "waist")),
+        mouth=parts.pocket.opens,
+        short=parts.panels[0].level("knee") is None,
     )
-    first, last = reversed(over_under(cut.lap))
-    ease = Ease("ease", eased, eased, eased) if eased else NO_EASE
-    if len(band.lower) > 1:
-        return Seam("waist", tuple(SeamPart(p, e, "both", 2) for p, e in right), band.lower, ease)
-    top = (*(SeamPart(p, e, first) for p, e in right), *(SeamPart(p, e, last, reversed=True) for p, e in reversed(right)))
-    return Seam("waist", top, band.lower, ease)
-
-
-def _shield_top(band: Band) -> Seam:
-    return Seam("fly_shield_top", (SeamPart("fly_shield", "top"),), (band.underlap,))

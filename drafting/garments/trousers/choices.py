@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from drafting.errors import SpecError
@@ -22,9 +22,9 @@ def chosen(value: object) -> bool:
     return value not in (None, 0, False, ())
 
 
-def other_than(usual: object) -> Test:
-    """Whether an option is not what it is by default."""
-    return lambda value: value != usual
+def other_than(*usual: object) -> Test:
+    """Whether an option is none of these."""
+    return lambda value: value not in usual
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +38,20 @@ class Clash:
     why: str
 
 
+LOOPED = ("straight", "contoured")
+
 CLASHES = (
+    Clash("closure", among("none"), "waistband", other_than("elastic"), "Without a closure the waist must stretch over the hips."),
+    Clash("waistband", among("elastic"), "closure", other_than("none"), "An elastic waist passes the hips by itself."),
+    Clash("closure", among("side_zip"), "front_pocket", other_than("none"), "The zip lies where the pocket would open."),
+    Clash("belt_loops", chosen, "waistband", other_than("straight", "contoured"), "Loops are sewn to a band."),
+    Clash("belt_loops", chosen, "closure", other_than("fly"), "A belt needs its buckle over a fly."),
+    Clash("waist_fullness", chosen, "waistband", other_than("straight"), "Only a straight band has the trouser top eased onto it."),
+    Clash("waist_ease", chosen, "waistband", among("elastic"), "The elastic holds the waist."),
+    Clash("pocket_inset", chosen, "front_pocket", among("in_seam", "none"), "There is no mouth that cuts the corner off."),
+    Clash("pocket_mouth", chosen, "front_pocket", among("none"), "There is no pocket in front."),
+    Clash("underlap", chosen, "waistband", among("faced", "elastic"), "There is no band to lap under."),
+
     Clash("inside_leg", chosen, "length", other_than("full"), "Both say where the leg ends."),
     Clash("hem_over_floor", other_than(2.0), "length", other_than("full"), "Both say where the leg ends."),
     Clash("hem_over_floor", other_than(2.0), "inside_leg", chosen, "Both say where the leg ends."),
@@ -50,20 +63,37 @@ CLASHES = (
 """What excludes what."""
 
 
+def usual(cut: Trousers) -> Trousers:
+    """The options with what was left open settled by what was chosen."""
+    closure = cut.closure or ("none" if cut.waistband == "elastic" else "fly")
+    waistband = cut.waistband or ("elastic" if closure == "none" else "straight")
+    return replace(
+        cut, closure=closure, waistband=waistband,
+        front_pocket=cut.front_pocket or ("none" if closure == "side_zip" else "slant"),
+        back_pocket=cut.back_pocket or ("none" if waistband == "elastic" else "welt"),
+        belt_loops=(closure == "fly" and waistband in LOOPED) if cut.belt_loops is None else cut.belt_loops,
+    )
+
+
 def settled(cut: Trousers) -> Trousers:
     """The options, each of them settled.
 
     Raises:
         SpecError: Two options exclude each other; it names both.
     """
+    wished = usual(cut)
     for clash in CLASHES:
-        this, that = getattr(cut, clash.option), getattr(cut, clash.other)
+        this, that = getattr(wished, clash.option), getattr(wished, clash.other)
         if clash.this(this) and clash.that(that):
             raise SpecError(
                 f"{clash.option} {_told(this)} and {clash.other} {_told(that)} exclude each other. {clash.why} Change one of them.",
                 where=f"garment.{clash.option}", received=this,
             )
-    return cut
+    return wished
+
+
+OPEN = ("closure", "waistband", "front_pocket", "back_pocket", "belt_loops")
+"""Options that are settled by other ones where nobody chose them."""
 
 
 def _told(value: object) -> str:

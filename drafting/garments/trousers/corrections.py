@@ -16,6 +16,7 @@ from drafting.garments.trousers.figure import Figure
 from drafting.garments.trousers.pins import Correction, Pin
 from drafting.trace import Length
 
+
 @dataclass(frozen=True, slots=True)
 class Pinned:
     """What a pin does to the figure, within which bounds (cm), and why."""

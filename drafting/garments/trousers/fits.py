@@ -14,6 +14,7 @@ import math
 from dataclasses import dataclass
 
 from drafting.body import Body
+from drafting.craft.casing import OVER_HIP
 from drafting.craft.rules import FOOT_GIRTH
 from drafting.craft.sheet import DraftSheet
 from drafting.errors import SpecError
@@ -78,6 +79,13 @@ def waist_ease(cut: Trousers) -> Length:
     """Band over body in cm, all round."""
     usual = MANNERS[cut.method].waist_ease if cut.fit is None else FITS[cut.fit].waist
     return Length(usual if cut.waist_ease is None else cut.waist_ease, "waist ease")
+
+
+def top_girth(body: Body, cut: Trousers) -> Length:
+    """Finished girth of the waist in cm: body and ease, or as wide as the hips where elastic draws it in."""
+    if cut.waistband == "elastic":
+        return body.hip_girth + OVER_HIP
+    return body.waist_girth + waist_ease(cut)
 
 
 def fullness(cut: Trousers) -> float:

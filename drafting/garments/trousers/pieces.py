@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
+from drafting.craft.around import ZIP
 from drafting.craft.piecework import lengthen_lines, level_lines, plumb_grain, turned_over
 from drafting.craft.rules import CROTCH_NOTCH, NOTCH_FROM_CORNER
-from drafting.craft.slant_pocket import SlantPocket
+from drafting.craft.turn_up import turn_up
 from drafting.garments.trousers.frame import Frame
+from drafting.garments.trousers.openings import Opening
+from drafting.garments.trousers.pockets import BackPocket, FrontPocket, divided
 from drafting.garments.trousers.trueing import Trued
 from drafting.geometry import Line, Path, Point, join
 from drafting.pattern import Cut, Edge, Mark, Notch, Piece, Role
@@ -15,42 +18,60 @@ from drafting.pattern import Cut, Edge, Mark, Notch, Piece, Role
 PAIR = (Cut("main", 2, mirrored=True),)
 
 
-def front_piece(drawn: Trued, level: Frame, fly: float, pocket: SlantPocket | None, marks: tuple[Mark, ...]) -> Piece:
-    """The front: the centre seam is divided at the fly's end, the corner cut away for a pocket."""
-    slit, crotch = drawn.crotch.split(fly)
-    waist, mouth, side = (drawn.waist, (), drawn.side) if pocket is None else (pocket.waist, (Edge("pocket_mouth", pocket.mouth, kind="pocket"),), pocket.side)
+@dataclass(frozen=True, slots=True)
+class Foot:
+    """The edges at the foot of a leg, from the side to the inseam, and the folds marked there."""
+
+    edges: tuple[Edge, ...]
+    marks: tuple[Mark, ...] = ()
+
+
+def foot(drawn: Trued, turned_up: float) -> Foot:
+    """A plain hem, or a turn-up of a depth in cm."""
+    if not turned_up:
+        return Foot((Edge("hem", drawn.hem, Role.HEM, "hem"),))
+    made = turn_up(drawn.side, drawn.hem, drawn.inseam, turned_up)
     edges = (
-        Edge("waist", waist, kind="waist"),
-        *mouth,
-        Edge("side", side, kind="side"),
-        Edge("hem", drawn.hem, Role.HEM, "hem"),
-        Edge("inseam", drawn.inseam.reversed(), kind="inseam"),
-        Edge("front_crotch", crotch.reversed(), kind="crotch"),
-        Edge("fly", slit.reversed(), kind="opening"),
+        Edge("side_turn_up", made.side, kind="side"),
+        Edge("hem", made.hem, Role.HEM, "hem"),
+        Edge("inseam_turn_up", made.inseam.reversed(), kind="inseam"),
     )
-    notches = (*_crotch_notch("front_crotch", crotch.length(), 1), Notch("fly", 0.0, 1, "fly-end"))
-    hip_notch = hip_is_clear(drawn, pocket)
-    return replace(_panel("front", "Trouser front", drawn, level, edges, notches, hip_notch=hip_notch), marks=marks)
+    return Foot(edges, made.marks)
 
 
-def back_piece(drawn: Trued, level: Frame, marks: tuple[Mark, ...], *, hip_notch: bool) -> Piece:
+def front_piece(drawn: Trued, level: Frame, pocket: FrontPocket, opening: Opening, below: Foot) -> Piece:
+    """The front, as pocket and opening divide its edges."""
+    edges = (
+        Edge("waist", pocket.waist, kind="waist"),
+        *pocket.mouth,
+        *divided(pocket.side, (*opening.stretches, *pocket.stretches)),
+        *below.edges,
+        Edge("inseam", drawn.inseam.reversed(), kind="inseam"),
+        *opening.centre,
+    )
+    notches = (*_crotch_notch("front_crotch", opening.centre[0].path.length(), 1), *opening.notches)
+    return replace(_panel("front", "Trouser front", drawn, level, edges, notches, hip_notch=hip_is_clear(drawn, edges)), marks=(*opening.marks, *below.marks))
+
+
+def back_piece(drawn: Trued, level: Frame, pocket: FrontPocket, opening: Opening, behind: BackPocket, below: Foot, *, hip_notch: bool) -> Piece:
     """The back, turned over so that it lies right side up as the wearer's right."""
     edges = (
         Edge("waist", drawn.waist, kind="waist"),
-        Edge("side", drawn.side, kind="side"),
-        Edge("hem", drawn.hem, Role.HEM, "hem"),
+        *divided(drawn.side, (*opening.stretches, *pocket.stretches)),
+        *below.edges,
         Edge("inseam", drawn.inseam.reversed(), kind="inseam"),
         Edge("back_crotch", drawn.crotch.reversed(), kind="crotch"),
     )
-    notches = _crotch_notch("back_crotch", drawn.crotch.length(), 2)
-    return turned_over(replace(_panel("back", "Trouser back", drawn, level, edges, notches, hip_notch=hip_notch), marks=marks))
+    zipped = tuple(n for n in opening.notches if n.edge == ZIP)
+    notches = (*_crotch_notch("back_crotch", drawn.crotch.length(), 2), *zipped)
+    return turned_over(replace(_panel("back", "Trouser back", drawn, level, edges, notches, hip_notch=hip_notch), marks=(*behind.marks, *below.marks)))
 
 
 def _panel(
     name: str, title: str, drawn: Trued, level: Frame, edges: tuple[Edge, ...], others: tuple[Notch, ...], *, hip_notch: bool
 ) -> Piece:
     outline = join(e.path for e in edges)
-    top, side = edges[0].path, next(e.path for e in edges if e.name == "side")
+    top, side = edges[0].path, _named(edges, "side")
     heights = (("hip", level.hip.y), ("crotch", level.crotch.y), ("knee", level.knee.y))
     return Piece(
         name=name,
@@ -63,6 +84,10 @@ def _panel(
         levels=(("waist", top.end, top.start), *level_lines(outline, heights), *_hem_level(outline, drawn)),
         lengthen=lengthen_lines(outline, _halfway(level)),
     )
+
+
+def _named(edges: tuple[Edge, ...], name: str) -> Path:
+    return next(e.path for e in edges if e.name == name)
 
 
 def _hem_level(outline: Path, drawn: Trued) -> tuple[tuple[str, Point, Point], ...]:
@@ -101,10 +126,10 @@ def _shank(seam: Path) -> float:
     return seam.segments[-1].length() if isinstance(seam.segments[-1], Line) else 0.0
 
 
-def hip_is_clear(drawn: Trued, pocket: SlantPocket | None) -> bool:
-    """Whether the hip notch stands clear of the pocket's end on the front; else no panel has one."""
-    side = drawn.side if pocket is None else pocket.side
-    return _side_notches(drawn, side)[0].at > NOTCH_FROM_CORNER
+def hip_is_clear(drawn: Trued, edges: tuple[Edge, ...]) -> bool:
+    """Whether the hip notch stands clear of what opens on the front; else no panel has one."""
+    side = _named(edges, "side")
+    return NOTCH_FROM_CORNER < _side_notches(drawn, side)[0].at < side.length()
 
 
 def _inseam_notches(drawn: Trued) -> tuple[Notch, ...]:

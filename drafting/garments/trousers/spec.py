@@ -21,6 +21,14 @@ LegShape = Literal["straight", "tapered", "flared", "wide"]
 
 LegLength = Literal["full", "cropped", "knee", "shorts"]
 
+Closure = Literal["fly", "side_zip", "none"]
+
+Waistband = Literal["straight", "contoured", "faced", "elastic"]
+
+FrontPocketKind = Literal["slant", "curved", "in_seam", "none"]
+
+BackPocketKind = Literal["welt", "patch", "none"]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Trousers:
@@ -57,18 +65,27 @@ class Trousers:
         shoe_height: Height of the heel that a full leg must cover; it is longer by that.
         hem: Level, or shaped: hollowed over the shoe and lower behind.
         turn_ups: Depth of the finished turn-ups; none by default. Not on a flared leg or shaped hem.
+        closure: How they open: a fly in front; a zip in the left side seam, without front pockets; or
+            not at all, which only an elastic waist allows, and is its default. Else a fly.
         lap: Which front lies on top at the fly.
-        front_pocket: Slant pockets in the fronts, or none.
-        pocket_mouth: Length of the slant pocket's mouth; by default 16 cm, in the quarter draft to 6
-            inches down the side.
+        front_pocket: Pockets in the fronts: slant, the corner of the front cut off straight; curved,
+            cut off in a quarter of an ellipse; in the side seam; or none. By default slant, none
+            beside a zip in the side.
+        pocket_mouth: Length of the front pocket's mouth; by default 16 cm, a curved one's 15 cm, in
+            the quarter draft to 6 inches down the side.
         pocket_inset: Distance of the mouth's top from the side seam, along the waist; by default
-            4 cm (the quarter draft's 2 inches), down to 3 cm on a narrow front.
-        back_pocket: Welt pockets in the backs, or none.
-        waistband: Straight, cut in one with its inside; or contoured, shaped as the body.
-        band_depth: Depth of the finished waistband.
-        underlap: How far the waistband laps under at the centre front; the fly shield's width. By
-            default 4 cm, in the quarter draft 2 inches.
-        belt_loops: Whether belt loops are cut.
+            4 cm (the quarter draft's 2 inches), down to 3 cm on a narrow front; of a curved mouth
+            10 cm, down to 6 cm.
+        back_pocket: Pockets in the backs: welt, with the darts ending in it; patch; or none. By
+            default welt, none under an elastic waist.
+        waistband: Straight, cut in one with its inside; contoured, shaped as the body and cut from the
+            trouser top; faced, without a band; or elastic, a casing as wide as the hips, without
+            darts. By default straight, elastic without a closure.
+        band_depth: Depth of the finished waistband or casing.
+        facing_depth: Depth of the facing of a faced waist.
+        underlap: How far the waistband laps under at its opening; the fly shield's width. By default
+            4 cm, in the quarter draft 2 inches.
+        belt_loops: Whether belt loops are cut; by default with a band over a fly.
         seat: How the seat is shaped; flat or full change forks, seat angle and raise.
         abdomen: Full raises the centre front, sets it plumb and leaves the front darts out.
         hollow_back: Whether the back is hollow above the seat; lowers the centre back.
@@ -94,14 +111,16 @@ class Trousers:
     hem: Literal["level", "shaped"] = "level"
     turn_ups: Annotated[float, Interval(ge=0, le=6), LENGTH] = 0.0
     lap: Lap = "right_over_left"
-    front_pocket: Literal["slant", "none"] = "slant"
+    closure: Closure | None = None
+    front_pocket: FrontPocketKind | None = None
     pocket_mouth: Annotated[float | None, Interval(ge=13, le=22), LENGTH] = None
-    pocket_inset: Annotated[float | None, Interval(ge=2, le=8), LENGTH] = None
-    back_pocket: Literal["welt", "none"] = "welt"
-    waistband: Literal["straight", "contoured"] = "straight"
+    pocket_inset: Annotated[float | None, Interval(ge=2, le=12), LENGTH] = None
+    back_pocket: BackPocketKind | None = None
+    waistband: Waistband | None = None
     band_depth: Annotated[float, Interval(ge=2, le=8), LENGTH] = 4.0
+    facing_depth: Annotated[float, Interval(ge=4, le=8), LENGTH] = 6.0
     underlap: Annotated[float | None, Interval(ge=2, le=6), LENGTH] = None
-    belt_loops: bool = True
+    belt_loops: bool | None = None
     seat: Literal["even", "flat", "full"] = "even"
     abdomen: Literal["even", "full"] = "even"
     hollow_back: bool = False

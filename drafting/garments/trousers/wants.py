@@ -21,14 +21,14 @@ from drafting.garments.trousers.fits import (
 )
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.legs import hem_girth, inside_leg, is_full, knee_girth
-from drafting.garments.trousers.manners import MANNERS, band_in_rise
+from drafting.garments.trousers.manners import MANNERS
 from drafting.garments.trousers.spec import Trousers
+from drafting.garments.trousers.tapes import LEGS, Tapes, parts_of, together
 from drafting.garments.trousers.trueing import Trued
 from drafting.geometry import Path, Point, Vector, crossing_with_line
 from drafting.pattern import (
     AngleBetween,
     CombinedLength,
-    CornerDepth,
     CrossShare,
     EdgeLength,
     Girth,
@@ -37,53 +37,21 @@ from drafting.pattern import (
     Want,
 )
 
-LEGS = ("front", "back")
-CROTCH_FRONT = EdgeLength("front", ("fly", "front_crotch"))
-CROTCH_BACK = EdgeLength("back", ("back_crotch",))
 
-
-def waist(cut: Trousers) -> Measuring:
-    """The tape along the finished waist."""
-    if cut.waistband == "straight":
-        return EdgeLength("waistband", ("waist",))
-    return CombinedLength(
-        tuple((2.0, EdgeLength(p, ("top",))) for p in ("waistband_front", "waistband_back"))
-    )
-
-
-def side(cut: Trousers) -> CombinedLength:
-    """The tape down the side, over band, pocket and front."""
-    band = (EdgeLength("waistband_front", ("side",)),) if cut.waistband == "contoured" else _band_depth(cut)
-    pocket = (EdgeLength("side_piece", ("side",)),) if cut.front_pocket == "slant" else ()
-    return CombinedLength(
-        tuple((1.0, part) for part in (*band, *pocket, EdgeLength("front", ("side",))))
-    )
-
-
-def _band_depth(cut: Trousers) -> tuple[EdgeLength, ...]:
-    """The tape across a straight band, where it is part of the rise."""
-    return (EdgeLength("waistband", ("overlap_end",)),) if band_in_rise(cut) else ()
-
-
-def hip(cut: Trousers) -> Girth:
-    """The tape round the hip line, over the pocket."""
-    return Girth("hip", LEGS, 2, ("side_piece",) if cut.front_pocket == "slant" else ())
-
-
-def girths(body: Body, cut: Trousers, person: Figure, *, short: bool) -> tuple[Want, ...]:
-    """What goes round the body and the leg; a `short` leg has no knee."""
+def girths(body: Body, cut: Trousers, person: Figure, tape: Tapes) -> tuple[Want, ...]:
+    """What goes round the body and the leg."""
     band, seat = body.waist_girth + waist_ease(cut), body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back)
     return (
-        _near("finished_waist_girth", waist(cut), band, 0.5, 0.5, "Band over body."),
+        _near("finished_waist_girth", tape.waist, band, 0.5, 0.5, "Band over body."),
         _near(
             "finished_hip_girth",
-            hip(cut),
+            tape.hip,
             seat,
             0.5,
             most_over(cut) + 0.5,
             "The block draws wider at the hip than its formula, since the back curve leaves the seat line above the hip.",
         ),
-        *_legs(body, cut, short=short),
+        *_legs(body, cut, short=tape.short),
     )
 
 
@@ -119,7 +87,7 @@ def at_least(name: str, tape: Measuring, least: float, reason: str, *, advice: b
 
 
 def lengths(
-    body: Body, cut: Trousers, band: float, high_side: float, person: Figure
+    body: Body, cut: Trousers, tape: Tapes, band: float, high_side: float, person: Figure
 ) -> tuple[Want, ...]:
     """Heights of the body against the seams: a slanting seam is a little longer than the height.
 
@@ -133,7 +101,7 @@ def lengths(
     return (
         _near(
             "crotch_line_depth",
-            CornerDepth("front", "fly", "crotch"),
+            tape.rise,
             rise + deeper + person.front_raised - band,
             0.3,
             0.3,
@@ -149,7 +117,7 @@ def lengths(
         ),
         _near(
             "outside_leg_seam",
-            side(cut),
+            tape.side,
             rise + inside + high_side + person.side_raised,
             0.5,
             3.0 + slant,
@@ -158,24 +126,12 @@ def lengths(
     )
 
 
-def openings(body: Body, cut: Trousers) -> tuple[Want, ...]:
+def openings(body: Body, tape: Tapes) -> tuple[Want, ...]:
     """Whether the garment goes over the hips, and a hand into the pocket."""
-    needed = body.hip_girth + OPENING_OVER_HIP
-    opens = (
-        ("front", "fly"),
-        *((("waistband_front", "centre"),) if cut.waistband == "contoured" else ()),
-        *((("waistband", "overlap_end"),) if band_in_rise(cut) else ()),
-    )
-    tape = CombinedLength((*_parts(waist(cut)), *((2.0, EdgeLength(p, (e,))) for p, e in opens)))
-    passes = Want(
-        name="opening_passes_hip",
-        measuring=tape,
-        wanted=needed,
-        low=needed,
-        high=inf,
-        reason="Waist and twice the opening must reach the hip and 2 cm.",
-    )
-    return (passes,) if cut.front_pocket == "none" else (passes, _hand(body))
+    least = body.hip_girth + OPENING_OVER_HIP
+    passes = CombinedLength((*parts_of(tape.waist), *together(*tape.opens, factor=2.0).parts))
+    told = "Waist and twice the opening must reach the hip and 2 cm."
+    return at_least("opening_passes_hip", passes, least, told), *((_hand(body),) if tape.mouth else ())
 
 
 def _hand(body: Body) -> Want:
@@ -190,27 +146,16 @@ def _hand(body: Body) -> Want:
     )
 
 
-def _parts(tape: Measuring) -> tuple[tuple[float, EdgeLength], ...]:
-    return (
-        tape.parts
-        if isinstance(tape, CombinedLength)
-        else ((1.0, tape),)
-        if isinstance(tape, EdgeLength)
-        else ()
-    )
-
-
-def joins(cut: Trousers, person: Figure, *, short: bool) -> tuple[Want, ...]:
+def joins(tape: Tapes, person: Figure) -> tuple[Want, ...]:
     """Where seams cross, the lines run on: corners that meet make a straight angle."""
-    creased = () if short else ("knee", "hem")
-    top = "side_piece" if cut.front_pocket == "slant" else "front"
+    creased = () if tape.short else ("knee", "hem")
     return (
         _angle(
             "crotch_point_angle",
             (("front", "inseam", "front_crotch"), ("back", "back_crotch", "inseam")),
             3.0,
         ),
-        _angle("side_waist_angle", ((top, "waist", "side"), ("back", "side", "waist")), 3.0),
+        _angle("side_waist_angle", tape.side_corner, 3.0),
         _angle("hem_angle", (("front", "side", "hem"), ("back", "hem", "side")), 2.0),
         _angle("hem_angle_inside", (("front", "hem", "inseam"), ("back", "inseam", "hem")), 2.0),
         *(
@@ -229,11 +174,11 @@ def joins(cut: Trousers, person: Figure, *, short: bool) -> tuple[Want, ...]:
 
 
 def block(
-    body: Body, front: Trued, back: Trued, level: Frame, person: Figure
+    body: Body, front: Trued, back: Trued, level: Frame, person: Figure, tape: Tapes
 ) -> tuple[Want, ...]:
     """The block's own sanity."""
     girth, forks = float(body.hip_girth), (front.reach, back.reach)
-    hooks = CombinedLength(((1.0, CROTCH_BACK), (-1.0, CROTCH_FRONT)))
+    hooks = CombinedLength((*together(*tape.back_crotch).parts, *together(*tape.front_crotch, factor=-1.0).parts))
     drawn = "drawn fork to the crotch corner, level"
     return (
         Want(
@@ -291,21 +236,20 @@ def _even_shanks(front: Trued, back: Trued, level: Frame, person: Figure) -> Wan
     )
 
 
-def finished(cut: Trousers, *, short: bool) -> tuple[Want, ...]:
+def finished(tape: Tapes) -> tuple[Want, ...]:
     """What a customer is told of the finished garment, besides the checked measures."""
-    crotch = CombinedLength(((1.0, CROTCH_FRONT), (1.0, CROTCH_BACK)))
     return tuple(
-        _near(name, tape, 0.0, 0.0, 0.0, "")
-        for name, tape in (
-            ("waist_girth", waist(cut)),
-            ("hip_girth", hip(cut)),
+        _near(name, where, 0.0, 0.0, 0.0, "")
+        for name, where in (
+            ("waist_girth", tape.waist),
+            ("hip_girth", tape.hip),
             ("thigh_girth", Girth("crotch", LEGS, 1)),
-            *(() if short else (("knee_girth", Girth("knee", LEGS, 1)),)),
+            *(() if tape.short else (("knee_girth", Girth("knee", LEGS, 1)),)),
             ("hem_girth", Girth("hem", LEGS, 1)),
             ("inside_leg_seam", EdgeLength("front", ("inseam",))),
-            ("outside_leg_seam", side(cut)),
-            ("crotch_seam_length", crotch),
-            ("fly", EdgeLength("front", ("fly",))),
+            ("outside_leg_seam", tape.side),
+            ("crotch_seam_length", together(*tape.front_crotch, *tape.back_crotch)),
+            *((slit.edges[0], slit) for slit in tape.slit),
         )
     )
 

@@ -1,0 +1,107 @@
+"""Trousers, the opening: a fly in the centre front, a zip in the left side, or none where elastic holds."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.craft.around import ZIP
+from drafting.craft.assembling import Assembling
+from drafting.craft.closure import opening_length, zip_opening
+from drafting.craft.fly import fly
+from drafting.craft.sheet import DraftSheet
+from drafting.garments.trousers.fits import underlap
+from drafting.garments.trousers.pockets import Stretch
+from drafting.garments.trousers.spec import Closure, Trousers
+from drafting.garments.trousers.trueing import Trued, straight_centre
+from drafting.pattern import Edge, EdgeLength, Mark, Notch, Notion, Piece, Role
+from drafting.trace import Length
+
+LEAST_UNDER_ZIP = 4.0
+"""The side seam goes on at least 4 cm below a zip. House method."""
+
+ABOVE_HIP = 2.0
+"""A side zip ends 2 cm above the hip line. Source: common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Opening:
+    """How the trousers open.
+
+    Attributes:
+        centre: The front's centre from the fork up.
+        stretches: How it divides the side seam from its top down.
+        pieces: Its pieces.
+        marks: Marks on the front.
+        notches: Notches on the front.
+        steps: What is sewn before the side seams.
+        slit: Edges of the front that stay open.
+        crotch_told: How the crotch is sewn.
+        fused: What is fused for it, in words.
+        notions: What is bought for it.
+    """
+
+    centre: tuple[Edge, ...]
+    stretches: tuple[Stretch, ...] = ()
+    pieces: tuple[Piece, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    notches: tuple[Notch, ...] = ()
+    steps: tuple[Assembling, ...] = ()
+    slit: tuple[EdgeLength, ...] = ()
+    crotch_told: str = "Put one leg into the other and sew the crotch from the front waist round to the back waist."
+    fused: str = ""
+    notions: tuple[Notion, ...] = ()
+
+
+def fly_front(front: Trued, top: Length, band: float, body: Body, cut: Trousers, sheet: DraftSheet) -> Opening:
+    """The fly: the centre front is open down to its end, faced on one front, shielded on the other."""
+    end = opening_length(body.hip_girth, top, straight_centre(front), band, sheet)
+    slit, crotch = front.crotch.split(end)
+    made = fly(front.waist, slit, cut.lap, underlap(cut))
+    return Opening(
+        centre=(Edge("front_crotch", crotch.reversed(), kind="crotch"), Edge("fly", slit.reversed(), kind="opening")),
+        pieces=made.pieces, marks=(made.stitched,), notches=(Notch("fly", 0.0, 1, "fly-end"),),
+        steps=(Assembling("Face the lapping front down to the fly's end; close the foot of the shield; sew the zip with the shield to the other front.", (made.facing, *made.shield)),),
+        slit=(EdgeLength("front", ("fly",)),), notions=(made.zip,), fused="the fly facing",
+        crotch_told="Put one leg into the other and sew the crotch from the fly's end round to the back waist; finish the fly and stitch the J.",
+    )
+
+
+def side_zip(front: Trued, top: Length, band: float, body: Body, cut: Trousers, sheet: DraftSheet) -> Opening:  # noqa: ARG001 - a row of the table
+    """A zip in the left side seam, nearly down to the hip."""
+    longest = Length(front.side.length() + band, "side seam") - LEAST_UNDER_ZIP
+    reach = Length(front.waist.end.y + band - front.panel.hip_side.y, "waist to hip at the side") - ABOVE_HIP
+    slit = float(zip_opening(body.hip_girth, top, reach, longest, band, sheet))
+    return Opening(
+        centre=_whole(front), stretches=((ZIP, "opening", slit),), notches=(Notch(ZIP, slit, 1, "zip-end"),),
+        slit=(EdgeLength("front", (ZIP,)),), notions=(Notion("zip", 1, float(round(slit + band))),),
+    )
+
+
+def unopened(front: Trued, top: Length, band: float, body: Body, cut: Trousers, sheet: DraftSheet) -> Opening:  # noqa: ARG001 - a row of the table
+    """No opening: the waist itself passes the hips."""
+    return Opening(centre=_whole(front))
+
+
+def _whole(front: Trued) -> tuple[Edge, ...]:
+    return (Edge("front_crotch", front.crotch.reversed(), kind="crotch"),)
+
+
+CLOSURES: dict[Closure | None, Callable[[Trued, Length, float, Body, Trousers, DraftSheet], Opening]] = {
+    "fly": fly_front,
+    "side_zip": side_zip,
+    "none": unopened,
+}
+"""How each closure is cut: front, finished top, depth of a band that opens with it, body, options."""
+
+
+def shield_closed(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
+    """The fly's pieces with the shield's top sewn to its own inside, where no band lies over it."""
+    return tuple(replace(p, edges=tuple(_sewn(e) for e in p.edges)) if p.name == "fly_shield" else p for p in pieces)
+
+
+def _sewn(edge: Edge) -> Edge:
+    return replace(edge, role=Role.SEAM) if edge.name == "top_inside" else edge
+
+

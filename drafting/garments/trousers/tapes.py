@@ -1,0 +1,50 @@
+"""Trousers, the tapes: along which edges of which pieces the garment is measured, as it was cut."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.pattern import CombinedLength, CornerDepth, EdgeLength, Girth, Measuring
+
+LEGS = ("front", "back")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tapes:
+    """Where the tape goes.
+
+    Attributes:
+        waist: Along the finished waist.
+        hip: Round the hip line, over the pocket.
+        side: Down the side, over waist, pocket and front.
+        front_crotch: From the waist to the fork.
+        back_crotch: From the waist to the fork.
+        rise: From the centre front's top down to the crotch line.
+        opens: Edges that open, one side of each.
+        slit: That of them in the front or its side.
+        side_corner: Where waist and side meet, in front and behind.
+        mouth: Whether a front pocket's mouth is to be measured.
+        short: Whether the leg has no knee.
+    """
+
+    waist: Measuring
+    hip: Girth
+    side: CombinedLength
+    front_crotch: tuple[EdgeLength, ...]
+    back_crotch: tuple[EdgeLength, ...]
+    rise: CornerDepth
+    opens: tuple[EdgeLength, ...]
+    slit: tuple[EdgeLength, ...]
+    side_corner: tuple[tuple[str, str, str], tuple[str, str, str]]
+    mouth: bool
+    short: bool
+
+
+def together(*parts: EdgeLength, factor: float = 1.0) -> CombinedLength:
+    """Edges added up, each so many times."""
+    return CombinedLength(tuple((factor, part) for part in parts))
+
+
+def parts_of(tape: Measuring) -> tuple[tuple[float, EdgeLength], ...]:
+    """A tape along edges, as a sum."""
+    return tape.parts if isinstance(tape, CombinedLength) else ((1.0, tape),) if isinstance(tape, EdgeLength) else ()
