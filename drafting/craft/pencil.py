@@ -85,6 +85,44 @@ def draw_dart(
     )
 
 
+def draw_rectangle(
+    piece: str,
+    corner: Place,
+    width: float,
+    depth: float,
+    sheet: DraftSheet,
+    why: str,
+) -> Place:
+    """Draw a piece that is a rectangle, and trace it.
+
+    Args:
+        piece: Name of the piece.
+        corner: Its upper left corner, recorded already.
+        width: In cm, to the right.
+        depth: In cm, downward.
+        sheet: Records corners, lines and outline.
+        why: Why it is so wide and so deep.
+
+    Returns:
+        The lower left corner.
+    """
+    name = piece.replace("_", " ")
+    right = sheet.point(f"{name}, upper right", corner.right(width), why)
+    low = sheet.point(f"{name}, lower left", corner.down(depth), why)
+    last = sheet.point(f"{name}, lower right", right.level_with(low), "Squared down.")
+    lines = tuple(
+        sheet.line(f"{name}, {side}", a, b, why="On the straight grain, or across it.")
+        for side, a, b in (
+            ("top", corner, right),
+            ("right", right, last),
+            ("foot", last, low),
+            ("left", low, corner),
+        )
+    )
+    sheet.outline(piece, lines, "Trace it from the draft; allowances are added outside.")
+    return low
+
+
 def draw_waist(
     name: str,
     closed: Cubic,

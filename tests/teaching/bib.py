@@ -6,13 +6,14 @@ from dataclasses import dataclass
 from typing import Literal
 
 from drafting.body import Body
-from drafting.craft.darts import reopen
+from drafting.craft.circle import arc
+from drafting.craft.darts import closings, reopen
 from drafting.craft.pencil import draw_dart, draw_waist
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.garment import Garment
 from drafting.geometry import Cubic, Path, Point, polyline, smooth
 from drafting.pattern import Cut, Edge, Pattern, Piece, Role
-from drafting.trace import LEFTWARD, UPWARD, Bend, along, middle_of, running
+from drafting.trace import LEFTWARD, UPWARD, Arc, Bend, Length, along, middle_of, running
 from drafting.trace.place import corner_of_paper, meeting
 
 
@@ -57,8 +58,30 @@ def draw(body: Body, cut: Bib, sheet: DraftSheet) -> Pattern:
         Cubic(Point(29, 41), Point(28, 42), Point(under.x, under.y - 3), under),
     )
     sheet.curve("ready", reach, under, ready, "as drawn by hand", "Told in degrees.")
+    swept = arc(foot, foot.distance(right), 90.0 - 0.0, 30.0)
+    far = sheet.point(
+        "arc's end",
+        sheet.point(
+            "arc's start", foot.up(Length(foot.distance(right), "foot to right foot")), "So far."
+        ).swung(foot, -60),
+        "A sixth round.",
+    )
+    sheet.draw(
+        "arc",
+        (
+            Arc(
+                sheet.point("arc's own start", far.swung(foot, 60), "Back again."),
+                far,
+                foot,
+                -60.0,
+                swept,
+            ),
+        ),
+        "Round the foot.",
+    )
     dart = draw_dart("dart", (high, side), out, 3.0, 9.0, "right", sheet)
-    closed = smooth(high, UPWARD.vector.right, side, UPWARD.vector.right.rotated(-5))
+    folded = closings((dart,))[-1].point(side)
+    closed = smooth(high, UPWARD.vector.right, folded, UPWARD.vector.right.rotated(-5))
     opened, darts = reopen(Path((closed,)), (dart,), "top")
     draw_waist(
         "top line",

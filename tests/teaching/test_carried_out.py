@@ -49,7 +49,7 @@ def paper_fixture(sheet):
 
 def test_every_point_comes_out_where_it_was_drawn(sheet, paper):
     printed = [point for step in steps(sheet) for point in step["points"]]
-    assert len(printed) == len(paper.points) > 5
+    assert len(printed) == len(paper.points) > 3
     off = {p["label"]: abs(paper.points[p["label"]] - complex(*p["at"])) for p in printed}
     assert max(off.values()) < CLOSE, off
 
@@ -89,7 +89,7 @@ def test_curves_pass_where_their_guides_say(sheet, paper):
                     out = (on(drawn, 0.5) - drawn[0]) / (chord * left(90))
                     assert out.real * (1 if side == "left" else -1) == pytest.approx(by, abs=CLOSE)
                     told += 1
-    assert told
+    assert told or not any("guide" in part for line in lines(sheet) for part in line["parts"])
 
 
 def test_outlines_close_and_are_as_long_as_told(sheet, paper):
@@ -165,7 +165,7 @@ def test_every_verb_of_the_pencil_is_carried_out():
     used = {move["do"] for step in steps(sheet) for p in step["points"] for move in p["moves"]}
     assert used == set(draft_json.TAKES) == set(MOVES)
     parts = {part["do"] for line in lines(sheet) for part in line["parts"]}
-    assert parts == {"straight", "curve", "bulge"}
+    assert parts == {"straight", "curve", "bulge", "arc"}
     for point in (point for step in steps(sheet) for point in step["points"]):
         assert abs(paper.points[point["label"]] - complex(*point["at"])) < 0.01, point["name"]
     for line in lines(sheet):

@@ -39,7 +39,7 @@ from drafting.garments.skirts.waists import straight_band
 from drafting.geometry import Path, Point, direction, offset, polyline
 from drafting.pattern import Ease, EdgeLength, Notch, Notion, Number, Pattern, Piece
 from drafting.pattern.allowance import LENGTH
-from drafting.trace import Length
+from drafting.trace import Arc, Length
 from drafting.trace.place import corner_of_paper
 
 CIRCLES = {"full": 360.0, "three_quarter": 270.0, "half": 180.0, "quarter": 90.0}
@@ -105,6 +105,7 @@ def draw(body: Body, cut: CircleSkirt, sheet: DraftSheet) -> Pattern:
     under = leg(body)
     whole = ring(body, cut, skirt_length(cut.length, cut.hem_at, under), sheet)
     plan, middle = layout(whole, cut, sheet)
+    draft(whole, plan, sheet, middle=middle)
     sheet.heading("Details", "common practice, no source")
     top = sheet.length("finished waist", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
     length = whole.hem - whole.waist
@@ -157,10 +158,30 @@ def ring(body: Body, cut: CircleSkirt, whole: Length, sheet: DraftSheet) -> Ring
         )
     radius = sheet.length("waist radius", seam / radians, f"The angle of {degrees:.0f} degrees is {radians:.4f} radii long.")
     far = sheet.length("hem radius", radius + length, "Further out by the length.")
-    centre = sheet.point("centre of the circle", corner_of_paper(), "Both arcs are drawn about it.")
-    sheet.point("waist under the centre", centre.down(radius), "The waist goes through it.")
-    sheet.point("hem under the centre", centre.down(far), "The hem goes through it.")
     return Ring(degrees=degrees, waist=radius, hem=far)
+
+
+def draft(whole: Ring, plan: Layout, sheet: DraftSheet, *, middle: bool) -> None:
+    """Draw one panel, a sector of the ring; all panels are alike."""
+    name, degrees, front = plan.names[0], whole.degrees / 2 / len(plan.names), plan.in_front(0)
+    turn = -1.0 if front else 1.0
+    aside = -turn * degrees / 2 if middle and not plan.folded(0) else 0.0
+    centre = sheet.point("centre of the circle", corner_of_paper(), "Both arcs are drawn about it.")
+    waist = sheet.point("waist under the centre", centre.down(whole.waist), "The waist goes through it.")
+    hem = sheet.point("hem under the centre", centre.down(whole.hem), "The hem goes through it.")
+    if aside:
+        waist = sheet.point("waist at the centre seam", waist.swung(centre, aside), "Half the panel to this side of the grain.")
+        hem = sheet.point("hem at the centre seam", hem.swung(centre, aside), "Half the panel to this side of the grain.")
+    side = sheet.point("waist at the other edge", waist.swung(centre, turn * degrees), "The panel's share of the circle.")
+    foot = sheet.point("hem at the other edge", hem.swung(centre, turn * degrees), "The panel's share of the circle.")
+    start = DOWN + aside
+    lines = (
+        sheet.draw("waist arc", (Arc(waist, side, centre, turn * degrees, arc(centre, float(whole.waist), start, start + turn * degrees)),), "Everywhere as far from the centre."),
+        sheet.line("other edge", side, foot, why="Straight out from the centre."),
+        sheet.draw("hem arc", (Arc(hem, foot, centre, turn * degrees, arc(centre, float(whole.hem), start, start + turn * degrees)),), "Everywhere as long below the waist."),
+        sheet.line("centre edge", waist, hem, why="Straight out from the centre."),
+    )
+    sheet.outline(name, lines, "Trace it from the draft; all panels are alike.")
 
 
 def layout(whole: Ring, cut: CircleSkirt, sheet: DraftSheet) -> tuple[Layout, bool]:

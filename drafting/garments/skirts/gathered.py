@@ -21,6 +21,7 @@ from drafting.craft.around import Round, along_round
 from drafting.craft.assembling import Assembling
 from drafting.craft.closure import zip_opening
 from drafting.craft.hemline import leg, skirt_length, unknown_leg
+from drafting.craft.pencil import draw_rectangle
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.tiers import tier_piece, tier_seams
 from drafting.craft.uprights import on_fold, plain_seam
@@ -39,11 +40,14 @@ from drafting.geometry import Point, polyline
 from drafting.pattern import CombinedLength, Ease, EdgeLength, Notch, Notion, Pattern, Piece, Seam
 from drafting.pattern.allowance import LENGTH
 from drafting.trace import Length, larger
+from drafting.trace.place import corner_of_paper
 
 OVER_HIP = 4.0
 UNDER_ZIP = 2.0
 """The first tier ends at least 2 cm below the zip. House method."""
 LEAST_TIER = 8.0
+APART = 6.0
+"""Pieces are drawn this far (cm) apart on one paper."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,6 +103,7 @@ def draw(body: Body, cut: GatheredSkirt, sheet: DraftSheet) -> Pattern:
     pieces, layer = panels(drawn, plan, slit, cut, float(body.side_waist_to_hip))
     counts = tuple(copies(float(t.width), cut.cloth_width) for t in drawn[1:])
     lower = tuple(tier_piece(n, float(t.width) / k, float(t.depth), k, last=n == len(drawn)) for n, (t, k) in enumerate(zip(drawn[1:], counts, strict=True), 2))
+    draft(drawn, plan, counts, sheet)
     full = float(drawn[0].width - top)
     waist = straight_band(layer, pieces, float(top), Ease("gathers", full, full, full), cut)
     foot = along_round(layer, "foot", layer.opening)
@@ -150,6 +155,17 @@ def tiers(body: Body, cut: GatheredSkirt, top: Length, length: Length, slit: flo
         width = sheet.length(f"tier {n}, width", width * cut.tier_fullness, "Gathered to the tier over it.")
         found.append(Tier(width, rest))
     return tuple(found)
+
+
+def draft(drawn: tuple[Tier, ...], plan: Layout, counts: tuple[int, ...], sheet: DraftSheet) -> None:
+    """Draw one panel of each tier, clear of the one before; all panels of a tier are alike."""
+    sheet.heading("Pieces", "common practice, no source")
+    panel = plan.names[0]
+    corner = sheet.point(f"{panel.replace('_', ' ')}, upper left", corner_of_paper(), "All panels of the tier are alike.")
+    low = draw_rectangle(panel, corner, drawn[0].width / 2 / len(plan.names), drawn[0].depth, sheet, "An equal share of the tier.")
+    for n, (tier, count) in enumerate(zip(drawn[1:], counts, strict=True), 2):
+        corner = sheet.point(f"tier {n}, upper left", low.down(APART), "Clear of the piece over it.")
+        low = draw_rectangle(f"tier_{n}", corner, tier.width / count, tier.depth, sheet, "An equal share of the tier.")
 
 
 def layout(first: Tier, cut: GatheredSkirt, sheet: DraftSheet) -> Layout:

@@ -29,6 +29,7 @@ from drafting.garments.skirts import straight
 from drafting.garments.skirts import wants as wish
 from drafting.garments.skirts.assembly import assembly
 from drafting.garments.skirts.block import LEAST_BELOW_HIP
+from drafting.garments.skirts.gore_lines import Gore, Level, draw_gores
 from drafting.garments.skirts.making import LEAST_UNDER_ZIP
 from drafting.garments.skirts.options import OnAWaist
 from drafting.garments.skirts.pieces import panel_piece
@@ -114,13 +115,13 @@ def draw(body: Body, cut: GoredSkirt, sheet: DraftSheet) -> Pattern:
     """
     under = leg(body)
     widths = gore(body, cut, skirt_length(cut.length, cut.hem_at, under), sheet)
-    draft(widths, sheet)
+    level = draft(widths, sheet)
     sheet.heading("Trueing", "common practice, no source")
     swing = sheet.solve(
         "swing of an edge at the hem", lambda out: hem_of(widths, out).length(), widths.hem,
         (-1.0, float(widths.hem)), "Brings the hem, curved so that it is square to the edges, to its width.",
     )
-    drawn = gores(widths, float(swing), cut.gores, sheet)
+    drawn = gores(widths, level, swing, cut.gores, sheet)
     sheet.heading("Details", "common practice, no source")
     top = sheet.length("finished waist", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
     slit = float(zip_opening(body.hip_girth, top, body.side_waist_to_hip - 2, widths.length - LEAST_UNDER_ZIP, 0.0, sheet))
@@ -191,7 +192,7 @@ def _gore_hem(hip: Length, cut: GoredSkirt) -> Length:
     return Length(cut.hem_girth, "hem girth") / cut.gores
 
 
-def draft(widths: Widths, sheet: DraftSheet) -> None:
+def draft(widths: Widths, sheet: DraftSheet) -> Level:
     """Draw half a gore about its middle line: a waist, a hip and a hem wide."""
     sheet.heading("Gore", "common practice, no source")
     waist = sheet.point("middle of the waist", corner_of_paper(), "The straight grain runs down from it.")
@@ -200,11 +201,17 @@ def draft(widths: Widths, sheet: DraftSheet) -> None:
     corner = sheet.point("edge at the waist", waist.right(widths.waist / 2), "Half the gore's waist.")
     at_hip = sheet.point("edge at the hip", hip.right(widths.hip / 2), "Half the gore's hip.")
     at_hem = sheet.point("edge at the hem", hem.right(widths.hem / 2), "Half the gore's hem.")
-    edge = (corner, at_hip, at_hem)
+    mirrored = sheet.point("left edge at the hip", hip.left(widths.hip / 2), "As far as the right one.")
+    hips, flares = (mirrored, at_hip), (mirrored, at_hip)
     if widths.flare_depth > widths.hip_depth:
-        plumb = sheet.point("where the flare begins", at_hip.down(widths.flare_depth - widths.hip_depth), "Plumb as far as here.")
-        edge = (corner, at_hip, plumb, at_hem)  # type: ignore[assignment]
+        below = widths.flare_depth - widths.hip_depth
+        flares = (
+            sheet.point("where the left flare begins", mirrored.down(below), "Plumb as far as here."),
+            sheet.point("where the flare begins", at_hip.down(below), "Plumb as far as here."),
+        )
+    edge = dict.fromkeys((corner, at_hip, flares[1], at_hem))
     sheet.line("edge", *edge, why="Both edges are alike, so that all seams agree.")
+    return Level(waist, hips, flares)
 
 
 def edge_below(widths: Widths, out: float) -> tuple[Line | Cubic, ...]:
@@ -237,26 +244,18 @@ def edge_line(widths: Widths, corner: Point, out: float) -> Path:
     return Path((smooth(corner, chord * (2 * chord.dot(along)) - along, hip, along), *below))
 
 
-@dataclass(frozen=True, slots=True)
-class Gore:
-    """A gore's stitching lines seen from outside: edges downward, waist and hem from left to right."""
-
-    left: Path
-    right: Path
-    waist: Path
-    hem: Path
-
-
-def gores(widths: Widths, out: float, count: int, sheet: DraftSheet) -> tuple[Gore, ...]:
+def gores(widths: Widths, level: Level, swing: Length, count: int, sheet: DraftSheet) -> tuple[Gore, ...]:
     """The gores of half the skirt from the centre back forward; a panel at a centre is halved."""
+    out = float(swing)
     whole, up = _level(widths, out)
     halved = count % 4 == 2
     # uprights as shares of the way from the centre back to the centre front; the side is at a half
     first = -1 / count if halved else 0.0
     places = [first + 2 * k / count for k in range(count // 2 + 1 + halved)]
     lengths = [whole - LOWERED * max(0.0, 1 - 2 * abs(at)) for at in places]
-    sheet.true("waist", (("edges of the gores", up), ("centre back", LOWERED)), "Square to the edges and each gore to its width; lower at the centre back.")
+    sheet.true("waist", (("edges of the gores", up), ("centre back", LOWERED)), "Square to the edges and each gore to its width; lower at the centre back.", agree="each gore's waist = its share, all edges alike")
     drawn = [_gore(widths, out, pair) for pair in pairwise(lengths)]
+    draw_gores(NAMES[len(drawn)], drawn, level, swing, widths.length - widths.flare_depth, sheet, halved=halved)
     if halved:
         drawn = [_half(drawn[0], right=True), *drawn[1:-1], _half(drawn[-1], right=False)]
     return tuple(drawn)
