@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING
 from drafting.export import FORMATS
 from drafting.garments import GARMENTS
 from service.drafts import encoded, worked
+from service.keys import digest
 from service.links import KEY_BYTES
 from service.openapi import document_bytes
 from service.problems import PROBLEMS, ProblemError
@@ -72,7 +73,7 @@ def _parser() -> argparse.ArgumentParser:
     serve.add_argument("--host", help="address to listen on (TAPELINE_HOST)")
     serve.add_argument("--port", type=int, help="port to listen on (TAPELINE_PORT)")
     serve.set_defaults(command=_serve)
-    key = commands.add_parser("key", help="make a key, for TAPELINE_LINK_KEYS")
+    key = commands.add_parser("key", help="make a key for links, or for a client and its digest")
     key.set_defaults(command=_key)
     openapi = commands.add_parser("openapi", help="write the API reference as OpenAPI")
     openapi.add_argument("-o", "--out", type=Path, help="file; standard output where none is given")
@@ -134,7 +135,8 @@ def _serve(asked: argparse.Namespace, settings: Settings) -> int:
 
 
 def _key(_: argparse.Namespace, __: Settings) -> int:
-    print(secrets.token_urlsafe(KEY_BYTES))
+    made = secrets.token_urlsafe(KEY_BYTES)
+    print(f"key:    {made}\ndigest: {digest(made)}")
     return DONE
 
 

@@ -17,6 +17,7 @@ from drafting.garments import GARMENTS
 from service.coding import Packing
 from service.door import Door
 from service.house import House
+from service.keys import Gate
 from service.openapi import TITLE, api_reference
 from service.problems import PROBLEMS, ProblemError, problem_response
 from service.routes import ROUTERS
@@ -68,7 +69,7 @@ def create_app(
     for router in ROUTERS:
         app.include_router(router)
     _answer_problems(app)
-    _let_in(app, house.settings)
+    _let_in(app, house)
     app.openapi = cache(partial(api_reference, app, house))  # type: ignore[method-assign]
     return app
 
@@ -83,13 +84,14 @@ async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
         await asyncio.wait_for(asyncio.to_thread(house.hands.close), CLOSING_SECONDS)
 
 
-def _let_in(app: FastAPI, settings: Settings) -> None:
-    if settings.cors_origins:
+def _let_in(app: FastAPI, house: House) -> None:
+    app.add_middleware(Gate, porter=house.porter)
+    if house.settings.cors_origins:
         app.add_middleware(
             CORSMiddleware,
-            allow_origins=settings.cors_origins,
+            allow_origins=house.settings.cors_origins,
             allow_methods=["GET", "HEAD", "POST"],
-            allow_headers=["Content-Type", "If-None-Match"],
+            allow_headers=["Authorization", "Content-Type", "If-None-Match"],
             expose_headers=EXPOSED,
         )
     app.add_middleware(Packing)

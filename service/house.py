@@ -10,6 +10,7 @@ from fastapi import Depends, Request
 from service.batching.hired import hands_for
 from service.batching.streamed import Places
 from service.batching.task import Tools
+from service.keys import Porter
 from service.limits import Workbench
 from service.links import Links
 from service.problems import ProblemError
@@ -39,6 +40,7 @@ class House:
         ranges: Places for size ranges.
         lays: Places for lay plans.
         links: Seal orders into addresses.
+        porter: Knows who may order.
     """
 
     settings: Settings
@@ -51,6 +53,7 @@ class House:
     ranges: Places
     lays: Places
     links: Links
+    porter: Porter
 
     @classmethod
     def built(cls, settings: Settings, garments: Mapping[str, Garment]) -> House:
@@ -66,6 +69,7 @@ class House:
             Places(settings.ranges_at_once),
             Places(settings.lays_at_once),
             Links(settings.link_keys),
+            Porter(settings.api_keys, settings.key_rate),
         )
 
     def garment(self, kind: str) -> Garment:

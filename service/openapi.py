@@ -74,6 +74,7 @@ def api_reference(app: FastAPI, house: House) -> Schema:
     document = get_openapi(
         title=TITLE, version=DRAFTING_VERSION, description=ABOUT, routes=app.routes
     )
+    _tell_keys(document)
     for operation in _operations(document):
         if "HTTPValidationError" in str(operation["responses"].get("422")):
             del operation["responses"]["422"]
@@ -85,6 +86,22 @@ def api_reference(app: FastAPI, house: House) -> Schema:
     _put_examples(document, house)
     document["components"]["schemas"] = dict(sorted(components.items()))
     return document
+
+
+def _tell_keys(document: Schema) -> None:
+    """All that is sent for drafting may need a key."""
+    document["components"]["securitySchemes"] = {
+        "key": {
+            "type": "http",
+            "scheme": "bearer",
+            "description": "Where an installation has keys, orders need one.",
+        }
+    }
+    for path in document["paths"].values():
+        if "post" in path:
+            path["post"]["security"] = [{}, {"key": []}]
+            for status, told in problem_answers("unauthorized", "too-many-requests").items():
+                path["post"]["responses"].setdefault(str(status), told)
 
 
 def _with_parts(kind: Any) -> tuple[Schema, Schema]:

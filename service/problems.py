@@ -59,6 +59,14 @@ PROBLEMS: dict[str, ProblemKind] = _table(
         "detail says where reading stopped.",
     ),
     ProblemKind(
+        "unauthorized",
+        401,
+        "A key is needed",
+        "This installation drafts for those who have one of its keys, and the request has none.",
+        "Send the header Authorization: Bearer KEY, with the key that whoever runs this "
+        "installation gave you.",
+    ),
+    ProblemKind(
         "not-found",
         404,
         "Nothing is here",
@@ -133,6 +141,14 @@ PROBLEMS: dict[str, ProblemKind] = _table(
         "The garment was drafted, but a check on the drawn lines failed.",
         "See which checks failed, take those measures again or change the options. To see the "
         "pattern all the same, send allow_unsound: true; each piece then says NOT FOR CUTTING.",
+    ),
+    ProblemKind(
+        "too-many-requests",
+        429,
+        "Too many requests with this key",
+        "The key has made as many requests as this installation takes from one in a minute.",
+        "Send the order again after the seconds that the Retry-After header tells. A batch counts "
+        "as one request.",
     ),
     ProblemKind(
         "internal-error",

@@ -44,6 +44,9 @@ class Settings:
         link_keys: Keys of links, as `python -m service key` makes them, separated by commas; the
             first seals, all of them open. Links are off where there is none.
         link_seconds: Longest life of a link; 0 for no end.
+        api_keys: Digests of the keys that orders need, as `python -m service key` shows them,
+            separated by commas; without any, everyone may order.
+        key_rate: Requests a minute that a key may make; 0 for any number.
         lays_at_once: Lay plans in work or waiting; more are answered 503.
         lay_seconds: Longest time for a lay plan, in seconds.
         lay_budget: Seconds that the engine may search for a lay where the request names none.
@@ -71,6 +74,8 @@ class Settings:
     range_seconds: float = 60.0
     link_keys: tuple[str, ...] = field(default=(), repr=False)
     link_seconds: int = 0
+    api_keys: tuple[str, ...] = field(default=(), repr=False)
+    key_rate: int = 0
     lays_at_once: int = 4
     lay_seconds: float = 60.0
     lay_budget: float = 2.0

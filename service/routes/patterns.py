@@ -70,7 +70,14 @@ ORDER_BODY: dict[str, Any] = {
 }
 
 
-READING_PROBLEMS = ("malformed-json", "request-timeout", "too-large", "unsupported-media-type")
+READING_PROBLEMS = (
+    "unauthorized",
+    "malformed-json",
+    "request-timeout",
+    "too-large",
+    "unsupported-media-type",
+    "too-many-requests",
+)
 """What can be wrong with a body before anyone looks at the order in it."""
 
 DRAFTING_PROBLEMS = (
