@@ -20,7 +20,10 @@ from drafting import DRAFTING_VERSION
 from drafting.export import FORMATS
 from service.answers import PatternAnswer
 
-BEGINNINGS = {"json": b"{", "svg": b"<?xml", "pdf": b"%PDF-"}
+BEGINNINGS = {
+    "json": b"{", "svg": b"<?xml", "pdf": b"%PDF-", "png": b"\x89PNG", "dxf": b"999\n",
+    "zip": b"PK",
+}  # fmt: skip
 
 
 @pytest.mark.parametrize("path", sorted(EXAMPLES.glob("*.json")), ids=lambda p: p.stem)
