@@ -20,8 +20,8 @@ def told(work: Work, language: Language) -> Work:
     pattern = replace(
         finished,
         pattern=_pattern(finished.pattern, language),
-        pieces=tuple(replace(p, piece=_piece(p.piece, language)) for p in finished.pieces),
-        findings=tuple(_finding(f, language) for f in finished.findings),
+        pieces=tuple(replace(p, piece=told_piece(p.piece, language)) for p in finished.pieces),
+        findings=tuple(told_finding(f, language) for f in finished.findings),
     )
     return replace(work, pattern=pattern)
 
@@ -30,21 +30,22 @@ def _pattern(pattern: Pattern, language: Language) -> Pattern:
     return replace(
         pattern,
         title=say(pattern.title, language),
-        pieces=tuple(_piece(p, language) for p in pattern.pieces),
+        pieces=tuple(told_piece(p, language) for p in pattern.pieces),
         notions=tuple(replace(n, name=say(n.name, language)) for n in pattern.notions),
         sewing=tuple(replace(s, text=say(s.text, language)) for s in pattern.sewing),
         cautions=tuple(say(c, language) for c in pattern.cautions),
     )
 
 
-def _piece(piece: Piece, language: Language) -> Piece:
+def told_piece(piece: Piece, language: Language) -> Piece:
+    """The piece with its title in a language."""
     title, _, side = piece.title.partition(", ")
     if side in ("left", "right"):
         return replace(piece, title=f"{say(title, language)}, {say(side, language)}")
     return replace(piece, title=say(piece.title, language))
 
 
-def _finding(finding: Finding, language: Language) -> Finding:
+def told_finding(finding: Finding, language: Language) -> Finding:
     """The sentence of the finding's code with its numbers, in cm or degrees; else as it is."""
     text = finding_text(finding.code, language)
     if text is None:

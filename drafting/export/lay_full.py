@@ -16,6 +16,7 @@ from drafting.craft.piecework import turned_over
 from drafting.drawing import PRINT_WORDS, WORDS, Drawn, Group, Output, draw_pieces, drawn_as
 from drafting.errors import OutputError
 from drafting.export.ink import POINT, Ink
+from drafting.export.language import told
 from drafting.export.paths import MM
 from drafting.export.pdf import undated
 from drafting.geometry import Transform, shift
@@ -90,7 +91,7 @@ def _turned(pattern: FinishedPattern) -> FinishedPattern:
 def plotted(works: tuple[Work, ...], plan: ClothPlan, output: Output) -> Iterator[Plotted]:
     """Every piece of a cloth's plan at full size."""
     plain = Output(language=output.language, unit=output.unit)
-    faces = [Faces(work, plain) for work in works]
+    faces = [Faces(told(work, output.language), plain) for work in works]
     for placement in plan.placements:
         yield faces[placement.order - 1].plotted(placement)
 

@@ -7,8 +7,9 @@ along the cloth from its squared end, Y down to the lower selvedge or the fold.
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from io import BytesIO
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from drafting import DRAFTING_VERSION
 from drafting.drawing import PAPERS, Sheet
@@ -17,10 +18,13 @@ from drafting.errors import OutputError
 from drafting.export import svg
 from drafting.export.identity import Plain, in_mm
 from drafting.export.ink import POINT, Ink
+from drafting.export.json import finding_document
+from drafting.export.language import told_finding, told_piece
 from drafting.export.lay_full import write_full
-from drafting.export.paths import MM, bounds, downward, path_data, rounded
+from drafting.export.paths import MM, downward, path_data, rounded
 from drafting.export.pdf import undated
 from drafting.geometry import shift
+from drafting.language import say
 from drafting.laying.engine import NAME, VERSION
 from drafting.laying.picture import pictures
 from drafting.laying.table import high
@@ -28,8 +32,8 @@ from drafting.laying.table import high
 if TYPE_CHECKING:
     from drafting.drawing import Output
     from drafting.geometry import Transform
+    from drafting.language import Language
     from drafting.laying import Amount, ClothPlan, LayPlan, Placement
-    from drafting.pattern import Finding
     from drafting.workroom import Work
 
 PREFIX = "lay"
@@ -40,10 +44,36 @@ APART = 1.0
 """Between two cloths in one SVG, in cm of paper."""
 
 
-def write_json(plan: LayPlan) -> bytes:
+def write_json(plan: LayPlan, output: Output) -> bytes:
     """The plan as UTF-8 JSON, on one line."""
-    text = json.dumps(document(plan), ensure_ascii=False, separators=(",", ":"), allow_nan=False)
+    document_ = document(told_plan(plan, output.language))
+    text = json.dumps(document_, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
     return text.encode("utf-8", "replace")
+
+
+def told_plan(plan: LayPlan, language: Language) -> LayPlan:
+    """The plan with titles and remarks in a language; names and codes stay English."""
+    if language == "en":
+        return plan
+
+    def told(placement: Placement) -> Placement:
+        finished = placement.finished
+        return replace(
+            placement,
+            garment=say(placement.garment, language),
+            finished=replace(finished, piece=told_piece(finished.piece, language)),
+        )
+
+    cloths = tuple(
+        replace(
+            cloth,
+            placements=tuple(map(told, cloth.placements)),
+            findings=tuple(told_finding(f, language) for f in cloth.findings),
+        )
+        for cloth in plan.cloths
+    )
+    findings = tuple(told_finding(f, language) for f in plan.findings)
+    return replace(plan, cloths=cloths, findings=findings)
 
 
 def document(plan: LayPlan) -> Plain:
@@ -55,7 +85,7 @@ def document(plan: LayPlan) -> Plain:
         "gap": rounded(plan.laying.gap * MM),
         "engine": {"name": NAME, "version": VERSION},
         "cloths": [_cloth(cloth) for cloth in plan.cloths],
-        "findings": [_finding(finding) for finding in plan.findings],
+        "findings": [finding_document(finding) for finding in plan.findings],
     }
 
 
@@ -77,7 +107,7 @@ def _cloth(plan: ClothPlan) -> Plain:
         "ratio": rounded(plan.ratio),
         "engine": plan.engine,
         "placements": [_placement(p, downward(0.0, high(plan))) for p in plan.placements],
-        "findings": [_finding(finding) for finding in plan.findings],
+        "findings": [finding_document(finding) for finding in plan.findings],
         "alternatives": [
             {
                 "width": _mm(other.width),
@@ -121,20 +151,6 @@ def _placement(placement: Placement, to: Transform) -> Plain:
     }
 
 
-def _finding(finding: Finding) -> Plain:
-    told: dict[str, Any] = {
-        "code": finding.code,
-        "severity": finding.severity,
-        "where": finding.where,
-        "message": finding.message,
-    }
-    if finding.measured is not None:
-        told["measured"] = _mm(finding.measured)
-    if finding.allowed is not None:
-        told["allowed"] = bounds(*finding.allowed, MM)
-    return told
-
-
 def _mm(cm: float) -> float:
     return rounded(cm * MM)
 
@@ -142,7 +158,8 @@ def _mm(cm: float) -> float:
 def write_svg(plan: LayPlan, output: Output) -> bytes:
     """All cloths under each other, drawn small, for a page as broad as the paper is high."""
     width, height = _room(output)
-    sheets = pictures(plan, output, width=width, height=height)
+    told = told_plan(plan, output.language)
+    sheets = pictures(told, output, width=width, height=height)
     tall = sum(sheet.height for sheet in sheets) + APART * (len(sheets) - 1)
     groups, top = [], tall
     for sheet in sheets:
@@ -173,7 +190,7 @@ def write_pdf(works: tuple[Work, ...], plan: LayPlan, output: Output) -> bytes:
         return write_full(works, plan, output)
     paper, out = sheet_of(output), BytesIO()
     width, height = _room(output)
-    sheets = pictures(plan, output, width=width, height=height)
+    sheets = pictures(told_plan(plan, output.language), output, width=width, height=height)
     size = (paper.height / MM * POINT, paper.width / MM * POINT)
     canvas = undated(out, size, "; ".join(sheet.title for sheet in sheets))
     for sheet in sheets:

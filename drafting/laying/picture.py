@@ -64,7 +64,7 @@ def pictures(plan: LayPlan, output: Output, *, width: float, height: float) -> t
 def view_of(plan: LayPlan, output: Output) -> View:
     """How a plan is drawn in a language and unit."""
     orders = max((p.order for cloth in plan.cloths for p in cloth.placements), default=1)
-    words = LAY_WORDS.get(output.language, LAY_WORDS["en"])
+    words = LAY_WORDS[output.language]
     return View(plan.laying, words, output.unit, output.language, orders)
 
 

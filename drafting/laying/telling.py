@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from babel.numbers import format_decimal
+
+from drafting.language import Language, decimal
 from drafting.laying.plan import ClothPlan
 from drafting.laying.view import BODY, SMALL, TITLE, View
 
@@ -20,8 +23,10 @@ def above(plan: ClothPlan, view: View) -> Iterator[Line]:
     yield words.buy.format(**_amounts(plan, view)), BODY
     found = words.plain
     if plan.engine != "plain":
-        found = words.engine.format(engine=plan.engine, budget=f"{view.laying.budget:g}")
-    yield f"{words.used.format(use=f'{plan.use:.1f}')}; {found}.", BODY
+        found = words.engine.format(
+            engine=plan.engine, budget=decimal(view.laying.budget, view.language)
+        )
+    yield f"{words.used.format(use=decimal(plan.use, view.language))}; {found}.", BODY
 
 
 def below(plan: ClothPlan, view: View) -> Iterator[Line]:
@@ -58,11 +63,16 @@ def _cloth(plan: ClothPlan, view: View) -> dict[str, str]:
 
 def _amounts(plan: ClothPlan, view: View) -> dict[str, str]:
     return {
-        "metric": f"{plan.buy.metric / 100:.2f} m",
+        "metric": f"{metres(plan.buy.metric, view.language)} m",
         "yards": f"{eighths(plan.buy.yards)} yd",
         "length": view.told(plan.length),
         "exact": view.told(plan.buy.exact),
     }
+
+
+def metres(cm: float, language: Language) -> str:
+    """A length in metres, to the centimetre."""
+    return str(format_decimal(cm / 100, "0.00", locale=language))
 
 
 def eighths(yards: float) -> str:

@@ -38,4 +38,4 @@ class View:
 
     def told(self, cm: float) -> str:
         """A length in words."""
-        return amount(cm, self.unit)
+        return amount(cm, self.unit, self.language)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.drawing import Language
+from drafting.drawing.words import LANGUAGES
+from drafting.language import Language, translated
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,4 +69,5 @@ ENGLISH = LayWords(
     description="Lay plan for {cloth}, {count} pieces on {length} of cloth, scale 1 : {scale}.",
 )
 
-LAY_WORDS: dict[Language, LayWords] = {"en": ENGLISH}
+LAY_WORDS: dict[Language, LayWords] = {name: translated(ENGLISH, name) for name in LANGUAGES}
+"""The plan's words in every language; what a catalogue lacks stays English."""

@@ -93,8 +93,8 @@ def _needed(works: Works) -> dict[ClothKind, Cloth]:
     return {kind: Cloth() for kind in CLOTH_KINDS if kind in needed}
 
 
-def _json(_: Works, plan: LayPlan, __: Output) -> bytes:
-    return lay_plans.write_json(plan)
+def _json(_: Works, plan: LayPlan, output: Output) -> bytes:
+    return lay_plans.write_json(plan, output)
 
 
 def _svg(_: Works, plan: LayPlan, output: Output) -> bytes:

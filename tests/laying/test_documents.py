@@ -40,7 +40,7 @@ def polygon(path_data, flat=2000):
 
 def test_each_matrix_takes_the_patterns_own_cut_line_to_the_outline(plan, standard):
     pieces = {p["name"]: p for p in pattern_document(standard, Output())["pieces"]}
-    told = json.loads(write_json(plan))
+    told = json.loads(write_json(plan, Output()))
     for cloth in told["cloths"]:
         for placement in cloth["placements"]:
             cut = polygon(pieces[placement["piece"]]["cut_line"])
@@ -55,7 +55,7 @@ def test_each_matrix_takes_the_patterns_own_cut_line_to_the_outline(plan, standa
 
 
 def test_outlines_keep_apart_and_on_the_cloth_as_told(plan):
-    for cloth in json.loads(write_json(plan))["cloths"]:
+    for cloth in json.loads(write_json(plan, Output()))["cloths"]:
         areas = [polygon(p["outline"]) for p in cloth["placements"]]
         apart = min(a.distance(b) for n, a in enumerate(areas) for b in areas[:n])
         assert apart >= 2.0 - 0.1
@@ -69,7 +69,7 @@ def test_outlines_keep_apart_and_on_the_cloth_as_told(plan):
 
 
 def test_the_json_tells_lengths_in_mm_and_who_found_the_lay(plan):
-    told = json.loads(write_json(plan))
+    told = json.loads(write_json(plan, Output()))
     assert (told["unit"], told["budget"], told["gap"]) == ("mm", 0.0, 2.0)
     assert told["engine"]["name"] == "spyrrow"
     main = told["cloths"][0]
@@ -84,7 +84,7 @@ def test_the_json_tells_lengths_in_mm_and_who_found_the_lay(plan):
 def test_a_width_without_an_alternative_is_null():
     made = order(piece("panel", (0, 0), (95, 0), (95, 60), (0, 60)))
     plan = lay((made,), {"main": Cloth()}, Laying(budget=0.0, alternatives=True))
-    told = json.loads(write_json(plan))["cloths"][0]["alternatives"]
+    told = json.loads(write_json(plan, Output()))["cloths"][0]["alternatives"]
     assert [other["buy"] is None for other in told] == [True, False, False, False]
 
 
@@ -129,6 +129,23 @@ def test_outlines_are_drawn_to_the_scale_told(plan):
             assert area == pytest.approx(abs(placement.outline.area()) * 100 / scale**2, rel=0.01)
 
 
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [("fr", ("lisières", "pliure", "Devant du pantalon")), ("de", ("Webkanten", "Stoffbruch"))],
+)
+def test_the_plan_speaks_the_language_asked_for(plan, language, words):
+    output = Output(language=language)
+    told = " ".join(texts(write_svg(plan, output)))
+    for word in words:
+        assert word in told
+    for english in ("selvedge", "Lay the cloth", "takes no more", "Buy"):
+        assert english not in told
+    main = json.loads(write_json(plan, output))["cloths"][0]
+    assert main["findings"][0]["code"] == "right_sides_together"
+    assert "cloth" not in main["findings"][0]["message"]
+    assert main["placements"][0]["piece"] in ("front", "back", "waistband", "fly_shield")
+
+
 def test_the_bar_to_measure_is_50_mm_long(plan):
     root = parsed(write_svg(plan, Output()))
     bars = [p for p in root.iter(f"{SVG}path") if p.get("id", "").endswith("-bar")]
@@ -146,7 +163,7 @@ def test_names_lie_inside_their_pieces(plan):
 
 
 def test_the_pdf_has_a_page_for_each_cloth_on_the_paper_turned(plan):
-    pdf = pypdfium2.PdfDocument(io.BytesIO(write_pdf(plan, Output(paper="a4"))))
+    pdf = pypdfium2.PdfDocument(io.BytesIO(write_pdf((), plan, Output(paper="a4"))))
     try:
         assert len(pdf) == 3
         sizes = [tuple(side * 25.4 / 72 for side in page.get_size()) for page in pdf]
@@ -159,7 +176,7 @@ def test_the_pdf_has_a_page_for_each_cloth_on_the_paper_turned(plan):
 
 def test_the_same_plan_is_written_the_same_every_time(plan):
     output = Output()
-    assert write_pdf(plan, output) == write_pdf(plan, output)
+    assert write_pdf((), plan, output) == write_pdf((), plan, output)
     assert write_svg(plan, output) == write_svg(plan, output)
 
 
@@ -176,4 +193,4 @@ def test_no_text_leaves_the_sheet_whatever_the_order_is_called():
             for text in (item for item in group.items if isinstance(item, Text)):
                 assert all(-0.1 <= p.x <= sheet.width + 0.1 for p in corners(text)), text.text
     parsed(write_svg(plan, Output()))
-    assert write_pdf(plan, Output()).startswith(b"%PDF")
+    assert write_pdf((), plan, Output()).startswith(b"%PDF")
