@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from drafting.drawing import WORDS, Group, Item, Output, Role, Sheet, Stroke, Text
+from drafting.drawing import WORDS, Group, Item, Output, Role, Sheet, Stroke, Text, Unit
 from drafting.drawing.lettering import PITCH, SLACK, wrapped
 from drafting.geometry import Point, Transform, polyline
 from drafting.laying import table
@@ -21,8 +21,8 @@ from drafting.laying.words import LAY_WORDS
 
 SCALES = (5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200, 300, 500)
 """Scales tried; the biggest drawing that has room is made."""
-BAR = 5.0
-"""A bar to measure, in cm of paper."""
+BARS: dict[Unit, tuple[float, str]] = {"cm": (5.0, "50 mm"), "in": (5.08, "2 in")}
+"""A bar to measure: its length in cm of paper, and what it reads."""
 BESIDE, OVER, UNDER = 0.6, 0.7, 1.3
 """Room for words beside, over and under the cloth, in cm of paper."""
 COLUMN, GUTTER = 8.4, 0.6
@@ -158,11 +158,13 @@ def _lines(lines: tuple[Line, ...], left: float, top: float, width: float) -> It
 
 
 def _measure(view: View, width: float, scale: int) -> Iterator[Item]:
-    """A bar of 50 mm to measure, at the lower right, and the scale over it."""
-    left, right = Point(width - BAR, 0.55), Point(width, 0.55)
+    """A bar to measure, at the lower right, and the scale over it."""
+    bar, length = BARS[view.unit]
+    left, right = Point(width - bar, 0.55), Point(width, 0.55)
     for at in (left, right):
         yield Stroke(polyline(Point(at.x, 0.45), Point(at.x, 0.65)), Role.SQUARE)
     yield Stroke(polyline(left, right), Role.SQUARE, "bar")
-    yield Text(view.words.bar, Point(width - BAR / 2, 0.15), SMALL, Role.CAUTION, 0.0, "middle")
-    told = view.words.scale.format(scale=scale)
+    told = view.words.bar.format(length=length)
+    yield Text(told, Point(width - bar / 2, 0.15), SMALL, Role.CAUTION, 0.0, "middle")
+    told = view.words.scale.format(scale=scale, mark=view.told(table.MARKS[view.unit]))
     yield Text(told, Point(width, 0.8), SMALL, Role.CAUTION, 0.0, "end")

@@ -5,13 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from drafting.drawing import Item, Pen, Role, Stroke, Text
+from drafting.drawing import Item, Pen, Role, Stroke, Text, Unit
 from drafting.geometry import Point, Transform, polyline
 from drafting.laying.plan import ClothPlan, Stretch
 from drafting.laying.view import SMALL, View
 
-MARK, LONG_MARK = 10.0, 50.0
-"""The ruler has a mark every 10 cm of cloth, a longer one with its number every 50."""
+MARKS: dict[Unit, float] = {"cm": 10.0, "in": 10.16}
+"""The ruler has a mark every 10 cm of cloth, or every 4 in; every fifth is longer, with its
+number."""
 EDGE, HAIR, BROKEN = Pen(0.5), Pen(0.08), Pen(0.15, (1.5, 1.0))
 """Looks of the cloth's edge, of a stripe's middle, of a selvedge."""
 BESIDE = 0.15
@@ -102,14 +103,15 @@ def _ruler(plan: ClothPlan, view: View, to: Transform) -> Iterator[Item]:
     """Marks along the cloth from its squared end, every fifth one longer and numbered."""
     size, base = view.size, to.point(Point(0.0, 0.0)).y
     foot = base - RULER * size
-    for n in range(math.floor(plan.length / MARK) + 1):
-        x = to.point(Point(n * MARK, 0.0)).x
-        is_long = (n * MARK) % LONG_MARK == 0
+    mark = MARKS[view.unit]
+    for n in range(math.floor(plan.length / mark) + 1):
+        x = to.point(Point(n * mark, 0.0)).x
+        is_long = n % 5 == 0
         tall = (0.2 if is_long else 0.1) * size
         yield Stroke(polyline(Point(x, foot), Point(x, foot + tall)), Role.LEVEL)
         if is_long:
             at = Point(x, foot - (0.1 + SMALL) * size)
-            yield Text(view.told(n * MARK), at, SMALL * size, Role.CAUTION, 0.0, "middle")
+            yield Text(view.told(n * mark), at, SMALL * size, Role.CAUTION, 0.0, "middle")
     ends = (to.point(Point(x, 0.0)).x for x in (0.0, plan.length))
     yield Stroke(polyline(*(Point(x, foot) for x in ends)), Role.LEVEL)
 
