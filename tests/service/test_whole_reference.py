@@ -1,13 +1,16 @@
 """Every operation of the reference, with whatever fits it and whatever does not, by Schemathesis.
 
 All its checks are on. An order can fit the reference and still ask for an impossible body or a
-paper that is too small, so 422 is among the expected answers to what fits.
+paper that is too small, so 422 is among the expected answers to what fits. The slow test also
+tries every bound and every kind of value for every field.
 """
 
 from __future__ import annotations
 
 import base64
+from typing import Any
 
+import pytest
 import schemathesis
 from hypothesis import HealthCheck, settings
 from schemathesis.config import SchemathesisConfig
@@ -15,16 +18,13 @@ from schemathesis.config import SchemathesisConfig
 from service.app import create_app
 from service.settings import Settings
 
-CONFIG = SchemathesisConfig.from_dict(
-    {
-        "generation": {"mode": "all"},
-        "checks": {
-            "positive_data_acceptance": {
-                "expected-statuses": ["2xx", "404", "406", "413", "422"],
-            },
-        },
-    }
-)
+KEY = base64.urlsafe_b64encode(b"k" * 32).decode()
+ACCEPTED = ["2xx", "404", "406", "413", "422"]
+
+
+def config(**more: Any) -> SchemathesisConfig:
+    checks = {"positive_data_acceptance": {"expected-statuses": ACCEPTED}}
+    return SchemathesisConfig.from_dict({"generation": {"mode": "all"}, "checks": checks, **more})
 
 
 @schemathesis.serializer("application/x-ndjson", "application/ndjson", "application/jsonl")
@@ -33,17 +33,30 @@ def lines(_: object, text: object) -> bytes:
     return str(text).encode("utf-8", "replace")
 
 
-KEY = base64.urlsafe_b64encode(b"k" * 32).decode()
+def trying(count: int) -> settings:
+    return settings(
+        max_examples=count,
+        deadline=None,
+        derandomize=True,
+        suppress_health_check=list(HealthCheck),
+    )
+
+
 app = create_app(Settings(range_sizes=2, link_keys=(KEY,)))
-reference = schemathesis.openapi.from_asgi("/openapi.json", app, config=CONFIG)
-
-
-@reference.parametrize()
-@settings(
-    max_examples=25,
-    deadline=None,
-    derandomize=True,
-    suppress_health_check=list(HealthCheck),
+some = schemathesis.openapi.from_asgi(
+    "/openapi.json", app, config=config(phases={"coverage": {"enabled": False}})
 )
+every = schemathesis.openapi.from_asgi("/openapi.json", app, config=config())
+
+
+@some.parametrize()
+@trying(12)
 def test_every_operation_keeps_its_promise(case: schemathesis.Case):
+    case.call_and_validate()
+
+
+@pytest.mark.slow
+@every.parametrize()
+@trying(40)
+def test_every_operation_keeps_its_promise_for_every_kind_of_value(case: schemathesis.Case):
     case.call_and_validate()
