@@ -60,11 +60,14 @@ class NestedPiece:
         sizes: For each size that differs, its place in the range and what is drawn of it.
         area: What all of it covers, names of sizes among it.
         common: What is drawn once.
+        aligned: For each size of the piece its place in the range, and the move that lays its own
+            frame on the middle size's.
     """
 
     sizes: tuple[tuple[int, Group], ...]
     area: shapely.Polygon
     common: Group
+    aligned: tuple[tuple[int, Transform], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,8 +100,10 @@ def nest_piece(name: str, patterns: Sequence[FinishedPattern], texts: Texts) -> 
     ]
     total = len(patterns[have[middle][0]].pieces)
     if 1 < len(laid) == len(patterns) and all(_alike(laid[0], size) for size in laid):
-        return _once(laid[middle], shared[middle], total, patterns[0].finish, texts)
-    return _many(laid, shared[middle], total, patterns[0].finish, texts)
+        nested = _once(laid[middle], shared[middle], total, patterns[0].finish, texts)
+    else:
+        nested = _many(laid, shared[middle], total, patterns[0].finish, texts)
+    return replace(nested, aligned=tuple((size.place, size.move) for size in laid))
 
 
 def _is(finished: FinishedPiece, name: str) -> bool:

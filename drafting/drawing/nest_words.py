@@ -18,6 +18,8 @@ class NestWords:
     sizes: str
     all_sizes_alike: str
     left_out: str
+    refused: str
+    failed: str
     how: str
     grain_level: str
     fold_level: str
@@ -37,6 +39,8 @@ ENGLISH_NEST = NestWords(
     sizes="Sizes {names}",
     all_sizes_alike="the same in all sizes",
     left_out="{name}: not drawn, {reason}",
+    refused="it cannot be drafted",
+    failed="it fails its checks",
     how="Cutting lines; the sizes of each piece lie on one another at the crossed circle.",
     grain_level="all sizes lie on grain and {0} line",
     fold_level="all sizes lie on fold and {0} line",

@@ -11,9 +11,10 @@ the JSON, but Y up. Curves are polylines through points on the curve.
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from io import StringIO
 from itertools import chain
 from typing import TYPE_CHECKING, Any
@@ -30,7 +31,7 @@ from drafting.geometry import Cubic, Path, Point, Transform, polyline, shift, tu
 from drafting.pattern import Role as EdgeRole
 
 if TYPE_CHECKING:
-    from drafting.drawing import Output
+    from drafting.drawing import Output, Sheet
     from drafting.pattern import Cut, Piece
     from drafting.workroom import Work
 
@@ -76,23 +77,41 @@ def write(work: Work, output: Output) -> bytes:
     output = replace(output, view="print")
     content = WorkContent.of(work, output)
     composed = content.lay(None, None)
+    placed = tuple(
+        Placed(work, piece, move, piece.finished.piece.name)
+        for piece, move in zip(content.pieces, composed.moves, strict=True)
+    )
+    return render(placed, composed.sheet, work, output)
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A piece of a work as a block: where it goes on the sheet, and what it is called."""
+
+    work: Work
+    piece: Drawn
+    move: Transform
+    name: str
+
+
+def render(placed: tuple[Placed, ...], sheet: Sheet, style: Work, output: Output) -> bytes:
+    """Any pieces as blocks on one sheet; the texts for the whole are those of one work."""
     document = Drawing.new("R12")
     for name, (_, colour) in LAYERS.items():
         document.layers.add(name, color=colour)
     space = document.modelspace()
-    for piece, move, name in zip(
-        content.pieces, composed.moves, _names(content.pieces), strict=True
-    ):
-        block = _Block(document.blocks.new(name), piece, output.curve_tolerance / MM)
-        block.draw(tuple(_system(work, piece.finished.piece)), tuple(_notes(work, piece, output)))
-        corner = block.to.inverse.then(move).point(Point(0.0, 0.0))
+    for one, name in zip(placed, _names(tuple(one.name for one in placed)), strict=True):
+        block = _Block(document.blocks.new(name), one.piece, output.curve_tolerance / MM)
+        system = tuple(_system(one.work, one.piece.finished.piece))
+        block.draw(system, tuple(_notes(one.work, one.piece, output)))
+        corner = block.to.inverse.then(one.move).point(Point(0.0, 0.0))
         space.add_blockref(name, (_mm(corner.x), _mm(corner.y)), dxfattribs={"layer": CUT})
-    high = _mm(composed.sheet.height)
-    for k, text in enumerate(_style(work, output)):
+    high = _mm(sheet.height)
+    for k, text in enumerate(_style(style, output)):
         at = (0.0, high + 10 + 10 * k)
         space.add_text(text, height=TALL, dxfattribs={"layer": CUT, "insert": at})
     document.header["$EXTMIN"] = (0.0, 0.0, 0.0)
-    document.header["$EXTMAX"] = (_mm(composed.sheet.width), high + 100, 0.0)
+    document.header["$EXTMAX"] = (_mm(sheet.width), high + 100, 0.0)
     out = StringIO()
     document.write(out)
     told = f"{CONVENTION} Units: mm."
@@ -106,11 +125,11 @@ def _mm(cm: float) -> float:
     return round(cm * MM, 4) + 0.0
 
 
-def _names(pieces: tuple[Drawn, ...]) -> list[str]:
-    """Names of the blocks: the pieces' own in capitals, cut to length, each once."""
+def _names(wanted: tuple[str, ...]) -> list[str]:
+    """Names of the blocks: the wanted ones in capitals, cut to length, each once."""
     names: list[str] = []
-    for piece in pieces:
-        stem = piece.finished.piece.name.upper()
+    for each in wanted:
+        stem = re.sub(r"[^A-Z0-9_$-]", "_", each.upper())
         name, number = stem[:LONGEST_NAME], 1
         while name in names:
             number += 1

@@ -8,7 +8,7 @@ from drafting.grading.archive import range_archive
 from drafting.grading.documents import range_document
 from drafting.grading.grade import grade_report
 from drafting.grading.measures import MeasureRow, MeasureTable, measure_table
-from drafting.grading.nested import nested_pdf, nested_svg
+from drafting.grading.nested import nested_dxf, nested_pdf, nested_svg
 from drafting.grading.report import GradeFinding, GradeReport, PointMoves
 from drafting.grading.sizes import SizeDrafted, SizeRange, draft_size, size_range
 
@@ -23,6 +23,7 @@ __all__ = [
     "draft_size",
     "grade_report",
     "measure_table",
+    "nested_dxf",
     "nested_pdf",
     "nested_svg",
     "range_archive",

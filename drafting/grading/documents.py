@@ -15,6 +15,7 @@ from drafting.drawing import Output
 from drafting.errors import DraftingError
 from drafting.export.identity import in_mm
 from drafting.export.json import document
+from drafting.export.language import told as in_language
 from drafting.export.paths import MM, number, rounded
 from drafting.geometry import Vector
 from drafting.grading.grade import grade_report
@@ -66,7 +67,7 @@ def _size(
 ) -> Plain:
     told = {"name": size.name, **size_told(size, refuse)}
     if size.work is not None and (size.sound or allow_unsound):
-        told["pattern"] = document(size.work, output)
+        told["pattern"] = document(in_language(size.work, output.language), output)
     return told
 
 

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.drawing import WORDS, Composed, Legend, Note, Output, Roll, Tiling, legend
 from drafting.drawing.nest import Nest, NestSize, lay_nest, nest
-from drafting.drawing.nest_words import NEST_WORDS
+from drafting.drawing.nest_words import NEST_WORDS, NestWords
 from drafting.errors import ConstructionError
-from drafting.export import pdf, svg
-from drafting.export.sheets import LEGEND_WIDTH
+from drafting.export import dxf, pdf, svg
+from drafting.export.language import told
+from drafting.export.sheets import LEGEND_WIDTH, WorkContent
 from drafting.grading.sizes import SizeDrafted, SizeRange
+from drafting.workroom import Work
 
 PREFIX = "nest"
 """Every id in the SVG starts with it."""
@@ -23,13 +25,13 @@ class NestContent:
     Attributes:
         drawn: The nest.
         output: Language and unit of its texts.
-        cautions: The garment's own, beside the usual ones.
+        works: The sizes that are drawn, in its language.
         unsound: Whether a size is drawn that cannot be cut.
     """
 
     drawn: Nest
     output: Output
-    cautions: tuple[str, ...]
+    works: tuple[Work, ...]
     unsound: bool
 
     def legend(
@@ -40,7 +42,7 @@ class NestContent:
             self.drawn.title,
             reference="",
             verdict="unsound" if self.unsound else "sound",
-            cautions=self.cautions,
+            cautions=self.works[0].pattern.pattern.cautions,
             words=WORDS[self.output.language],
             closing=closing,
             width=width,
@@ -75,24 +77,24 @@ def nested_content(sizes: SizeRange, output: Output, *, allow_unsound: bool = Fa
     """
     words, more = WORDS[output.language], NEST_WORDS[output.language]
     drawn = [s for s in sizes.sizes if s.sound or (s.work is not None and allow_unsound)]
-    layers = tuple(
-        NestSize(s.name, s.work.pattern, "" if s.sound else words.not_for_cutting)
-        for s in drawn
-        if s.work is not None
-    )
-    if not layers:
+    works = tuple(told(s.work, output.language) for s in drawn if s.work is not None)
+    if not works:
         raise ConstructionError("No size of the range can be cut.", where="sizes")
-    left_out = tuple((s.name, _reason(s)) for s in sizes.sizes if s not in drawn)
+    layers = tuple(
+        NestSize(s.name, work.pattern, "" if s.sound else words.not_for_cutting)
+        for s, work in zip(drawn, works, strict=True)
+    )
+    left_out = tuple((s.name, _reason(s, more)) for s in sizes.sizes if s not in drawn)
     return NestContent(
         drawn=nest(layers, left_out=left_out, unit=output.unit, words=words, more=more),
         output=output,
-        cautions=layers[0].pattern.pattern.cautions,
+        works=works,
         unsound=not all(size.sound for size in drawn),
     )
 
 
-def _reason(size: SizeDrafted) -> str:
-    return "it cannot be drafted" if size.work is None else "it fails its checks"
+def _reason(size: SizeDrafted, more: NestWords) -> str:
+    return more.refused if size.work is None else more.failed
 
 
 def nested_svg(sizes: SizeRange, output: Output, *, allow_unsound: bool = False) -> bytes:
@@ -120,3 +122,27 @@ def nested_pdf(
     """
     content = nested_content(sizes, output, allow_unsound=allow_unsound)
     return pdf.render(content, output, max_pages)
+
+
+def nested_dxf(sizes: SizeRange, output: Output, *, allow_unsound: bool = False) -> bytes:
+    """The nest as DXF: a block for each piece and size, laid where the nest lays it.
+
+    Raises:
+        ConstructionError: There is no size to draw.
+    """
+    content = nested_content(sizes, output, allow_unsound=allow_unsound)
+    composed = content.lay(None, None)
+    moves = {g.name: m for g, m in zip(composed.sheet.groups, composed.moves, strict=True)}
+    aligned = {
+        (place, piece.common.name): own.then(moves[piece.common.name])
+        for piece in content.drawn.pieces
+        for place, own in piece.aligned
+    }
+    placed = (
+        dxf.Placed(work, piece, aligned[place, name], f"{name}_{work.reference}")
+        for place, work in enumerate(content.works)
+        for piece in WorkContent.of(work, replace(output, view="print")).pieces
+        for name in (piece.finished.piece.name,)
+    )
+    middle = content.works[len(content.works) // 2]
+    return dxf.render(tuple(placed), composed.sheet, middle, output)

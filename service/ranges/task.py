@@ -15,6 +15,7 @@ from drafting.grading import (
     SizeRange,
     draft_size,
     measure_table,
+    nested_dxf,
     nested_pdf,
     nested_svg,
     range_archive,
@@ -101,6 +102,10 @@ def _svg(sizes: SizeRange, asked: RangeOrder, _: OrderForm) -> bytes:
     return nested_svg(sizes, asked.order.output, allow_unsound=asked.order.allow_unsound)
 
 
+def _dxf(sizes: SizeRange, asked: RangeOrder, _: OrderForm) -> bytes:
+    return nested_dxf(sizes, asked.order.output, allow_unsound=asked.order.allow_unsound)
+
+
 def _pdf(sizes: SizeRange, asked: RangeOrder, _: OrderForm) -> bytes:
     return nested_pdf(sizes, asked.order.output, allow_unsound=asked.order.allow_unsound)
 
@@ -124,8 +129,9 @@ RANGE_FORMATS: dict[str, RangeFormat] = {
     "json": RangeFormat("json", "application/json", "json", _json),
     "svg": RangeFormat("svg", "image/svg+xml", "svg", _svg),
     "pdf": RangeFormat("pdf", "application/pdf", "pdf", _pdf),
+    "dxf": RangeFormat("dxf", FORMATS["dxf"].media_type, "dxf", _dxf),
     "zip": RangeFormat("zip", ZIP, "zip", _zip),
     "csv": RangeFormat("csv", "text/csv", "csv", _csv),
 }
-"""JSON tells all; SVG and PDF are one nested drawing; ZIP has a file for each size; CSV is the
+"""JSON tells all; SVG, PDF and DXF are one nested drawing; ZIP has a file for each size; CSV is the
 table of measures. The first is the default."""

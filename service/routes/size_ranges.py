@@ -74,8 +74,9 @@ async def draft_size_range(
     """Draft a garment anew in each of many sizes.
 
     JSON tells every pattern, the table of finished measures and seam lengths, and how each point
-    of the draft moves from size to size. SVG and PDF are one drawing with all sizes of each piece
-    over each other, each size on a layer and with a line of its own. ZIP has a file for each size
+    of the draft moves from size to size. SVG, PDF and DXF are one drawing with all sizes of each
+    piece over each other, each size on a layer and with a line of its own (in DXF a block for each
+    piece and size). ZIP has a file for each size
     in the format that `each` names, the tables, and a manifest. CSV is the table of measures. A
     size that cannot be cut is told, not hidden.
     """
