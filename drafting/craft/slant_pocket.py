@@ -40,7 +40,6 @@ FACING = 4.5
 LEAST_FACING = 2.0
 FACING_BELOW = 7.0
 """Along the side the facings go on this far (cm) under the mouth's end."""
-LEAST_BAG_TOP = 0.5
 BAG_LENGTH, BAG_WIDTH, BELOW_MOUTH = 28.0, 16.0, 10.0
 BESIDE_DART = 0.8
 """The bag's inner edge stays this far (cm) beside the front dart, so that it lies flat."""
@@ -99,11 +98,15 @@ class _Lines:
 
 @dataclass(frozen=True, slots=True)
 class _Shape:
-    """A mouth's shape: how it runs, and how far from the side its top stands, usually and least."""
+    """A mouth's shape: how it runs, how far from the side its top stands, usually and least.
+
+    The bag goes on at least `bag_top` cm beside the facing at the waist.
+    """
 
     draw: Callable[[Path, float, Path, float], Path]
     inset: float
     least_inset: float
+    bag_top: float
 
 
 def _slanting(waist: Path, top_at: float, side: Path, end_at: float) -> Path:
@@ -122,8 +125,8 @@ def _curving(waist: Path, top_at: float, side: Path, end_at: float) -> Path:
 
 
 _SHAPES: dict[Mouth, _Shape] = {
-    "slant": _Shape(_slanting, inset=4.0, least_inset=3.0),
-    "curved": _Shape(_curving, inset=10.0, least_inset=6.0),
+    "slant": _Shape(_slanting, inset=4.0, least_inset=3.0, bag_top=0.5),
+    "curved": _Shape(_curving, inset=10.0, least_inset=5.0, bag_top=1.8),
 }
 
 
@@ -200,7 +203,7 @@ def _lines(
     drawn = _SHAPES[shape]
     inmost = (waist.end.x + BAG_WIDTH) if clear_of is None else clear_of - BESIDE_DART
     fold_at = _crossing_x(waist, inmost)
-    room = waist.length() - fold_at - LEAST_FACING - LEAST_BAG_TOP
+    room = waist.length() - fold_at - LEAST_FACING - drawn.bag_top
     wished = drawn.inset if usual.inset is None else usual.inset
     inset = max(drawn.least_inset, min(wished, room)) if asked is None else asked
     if inset > room:
@@ -210,7 +213,7 @@ def _lines(
     if end_at is None:
         raise _no_room("garment.pocket_mouth", mouth or 0.0, shape)
     end, inner_end_at = side.at(end_at), end_at + FACING_BELOW
-    inner_top_at = max(top_at - FACING, fold_at + LEAST_BAG_TOP)
+    inner_top_at = max(top_at - FACING, fold_at + drawn.bag_top)
     ends = (top_at, end_at), (inner_top_at, inner_end_at)
     mouth_line, inner = (drawn.draw(waist, a, side, b) for a, b in ends)
     bottom = Point(inmost, min(end.y - BELOW_MOUTH, waist.end.y - BAG_LENGTH))
@@ -236,8 +239,9 @@ def _least_down(inset: float, shape: Mouth) -> float:
 
 def _no_room(where: str, received: float, shape: Mouth) -> SpecError:
     return SpecError(
-        f"There is no room for a {shape} pocket between the side seam and the front dart: bring "
-        "the mouth nearer to the side, or choose no front pocket.",
+        f"There is no room for a {shape} pocket between the side seam and the darts or pleats of "
+        "the front: bring the mouth nearer to the side, or choose another front or front_pocket, "
+        "or no front pocket.",
         where=where,
         received=received,
     )

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from drafting.craft.trueing import square_to_ends
 from drafting.errors import SpecError
 from drafting.geometry import Path, mirror, polyline
 from drafting.pattern import Mark
@@ -55,7 +56,8 @@ def turn_up(side: Path, hem: Path, inseam: Path, depth: float) -> TurnUp:
     inside = tuple(line.reversed().transformed(back) for line in folded)
     below = tuple(a.joined(b) for a, b in zip(folded, inside, strict=True))
     marks = (Mark("fold", hem), Mark("fold", polyline(*ends)))
-    return TurnUp(below[0], hem.transformed(back), below[1], marks)
+    edge = square_to_ends(below[0].end, below[0].end_tangent, below[1].end, -below[1].end_tangent)
+    return TurnUp(below[0], Path((edge,)), below[1], marks)
 
 
 def _last(line: Path, depth: float) -> Path:

@@ -54,7 +54,7 @@ def cut_yoke(
     (yoke_centre, below), (yoke_side, rest) = centre.split(depths[0]), side.split(depths[1])
     seam = polyline(below.start, rest.start)
     closed = closings(darts)[-1]
-    foot = _smooth(seam, closed)
+    foot = _smooth(seam, closed) if darts else seam
     return Yoke(top, yoke_side.transformed(closed), foot, yoke_centre, seam, rest, below)
 
 

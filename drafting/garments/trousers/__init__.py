@@ -35,8 +35,16 @@ from drafting.garments.trousers.legs import knee_girth, true_to_shape
 from drafting.garments.trousers.manners import band_in_rise
 from drafting.garments.trousers.methods import METHODS
 from drafting.garments.trousers.openings import CLOSURES, shield_closed
-from drafting.garments.trousers.pieces import back_piece, foot, front_piece, hip_is_clear
+from drafting.garments.trousers.pieces import (
+    back_piece,
+    below_yoke,
+    foot,
+    front_piece,
+    hip_is_clear,
+    yoked,
+)
 from drafting.garments.trousers.pockets import BACK_POCKETS, FRONT_POCKETS
+from drafting.garments.trousers.reshaping import hip_gain, reshaped
 from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued, true
 from drafting.garments.trousers.waists import WAISTS, Made, cut_off
@@ -96,11 +104,13 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
     depth = cut.band_depth if cut.waistband == "contoured" else band_in_rise(cut)
     opening = CLOSURES[cut.closure](front_panel, top, depth, body, cut, sheet)
     pocket = FRONT_POCKETS[cut.front_pocket](front_panel, cut, sheet)
-    behind = BACK_POCKETS[cut.back_pocket](back_panel)
+    below, yoke = yoked(back_panel, cut)
+    behind = BACK_POCKETS[cut.back_pocket](below)
 
-    front_cut = front_piece(front_panel, level, pocket, opening, foot(front_panel, cut.turn_ups))
-    back_cut = back_piece(back_panel, level, pocket, opening, behind, foot(back_panel, cut.turn_ups), hip_notch=hip_is_clear(front_panel, front_cut.edges))
-    around = (front_cut, *(p for p in pocket.pieces if p.name in pocket.between), back_cut)
+    stretches = (*opening.stretches, *pocket.stretches)
+    front_cut = front_piece(front_panel, level, pocket, opening, foot(front_panel, cut.turn_ups), cut)
+    back_cut = back_piece(below, level, below_yoke(stretches, yoke), opening, behind, foot(back_panel, cut.turn_ups), top="yoke" if yoke else "waist", hip_notch=hip_is_clear(front_panel, front_cut.edges))
+    around = (front_cut, *(p for p in pocket.pieces if p.name in pocket.between), *(yoke or (back_cut,)))
     waist = WAISTS[cut.waistband, cut.closure](Made(top=float(top), around=around, contours=contours, body=body, cut=cut))
     parts = Parts(panels=(front_cut, back_cut), around=around, turned_up=cut.turn_ups > 0, pocket=pocket, behind=behind, opening=opening, waist=waist)
     tape, (seams, sewing) = tapes(parts), assembly(parts)
@@ -108,7 +118,7 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
         kind="trousers",
         title="Trousers",
         pieces=(
-            front_cut, back_cut, *pocket.pieces, *(opening.pieces if waist.over_shield else shield_closed(opening.pieces)),
+            front_cut, back_cut, *yoke, *pocket.pieces, *(opening.pieces if waist.over_shield else shield_closed(opening.pieces)),
             *behind.pieces, *waist.pieces, *loops(cut, body),
         ),
         seams=seams,
@@ -139,8 +149,9 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
 def panels(person: Figure, body: Body, cut: Trousers, sheet: DraftSheet, own: Side) -> tuple[Frame, Trued, Trued]:
     """Draw and true front and back for a figure."""
     level, front_drawn, back_drawn = METHODS[cut.method](frame(body, cut, sheet, own, person), person, body, cut, sheet)
+    level, front_drawn, back_drawn = reshaped(level, front_drawn, back_drawn, cut, sheet)
     level, front_drawn, back_drawn = end_legs(level, front_drawn, back_drawn, cut, sheet)
-    return level, *true(front_drawn, back_drawn, body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back), most_over(cut), sheet)
+    return level, *true(front_drawn, back_drawn, body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back + hip_gain(cut)), most_over(cut), sheet)
 
 
 def _figure(body: Body, cut: Trousers, sheet: DraftSheet, own: Side) -> tuple[Figure, tuple[Finding, ...]]:
@@ -156,7 +167,7 @@ def _figure(body: Body, cut: Trousers, sheet: DraftSheet, own: Side) -> tuple[Fi
 
 def _on_scrap(person: Figure, body: Body, cut: Trousers, own: Side) -> OnScrap:
     """The panels that a figure gives, drawn on scrap paper and measured."""
-    level, one, two = panels(person, body, cut, DraftSheet(), own)
+    level, one, two = panels(person, body, replace(cut, waist_position=0.0), DraftSheet(), own)
     return OnScrap(
         one.crotch.length() + two.crotch.length(),
         two.crotch.length() - one.crotch.length(),

@@ -44,6 +44,16 @@ class Parts:
         """Names of the stretches of the side seam, from the top down."""
         return (*(name for name, _, _ in (*self.opening.stretches, *self.pocket.stretches)), "side")
 
+    @property
+    def yoked(self) -> bool:
+        """Whether the back has a yoke."""
+        return self.around[-1].name == "back_yoke"
+
+    def back_side(self, name: str) -> tuple[SeamPart, ...]:
+        """The back's part of a stretch of the side seam, and the yoke's above it."""
+        own = SeamPart("back", name, reversed=True)
+        return (SeamPart("back_yoke", "side", reversed=True), own) if self.yoked and name == self.side[0] else (own,)
+
 
 def assembly(parts: Parts) -> tuple[tuple[Seam, ...], tuple[SewingStep, ...]]:
     """All seams in sewing order, and the steps that close them."""
@@ -54,6 +64,8 @@ def assembly(parts: Parts) -> tuple[tuple[Seam, ...], tuple[SewingStep, ...]]:
     return in_order((
         Assembling(_prepared(parts.waist.fused, parts.opening.fused, parts.behind.fused)),
         Assembling("Sew the darts and press them toward the centre.", (), darts) if darts else None,
+        Assembling("Lay the front pleats, press and baste them.") if parts.panels[0].pleats else None,
+        Assembling("Sew the yokes to the backs.", (Seam("yoke", (SeamPart("back_yoke", "foot"),), (SeamPart("back", "yoke", reversed=True),)),)) if parts.yoked else None,
         *parts.behind.steps,
         *parts.pocket.steps,
         *parts.opening.steps,
@@ -61,7 +73,7 @@ def assembly(parts: Parts) -> tuple[tuple[Seam, ...], tuple[SewingStep, ...]]:
         Assembling("Set the zip into the left side.", zipped) if zipped else None,
         *parts.pocket.after,
         Assembling("Sew the inseams.", (_inseam(parts),)),
-        Assembling(parts.opening.crotch_told, (_centre("front_crotch", "front"), _centre("back_crotch", "back"))),
+        Assembling(parts.opening.crotch_told, (_centre("front_crotch", ("front", "front_crotch")), _centre("back_crotch", *((("back_yoke", "centre"),) if parts.yoked else ()), ("back", "back_crotch")))),
         Assembling(waist.told[0], (*waist.making, *waist.joining, *waist.closing)),
         Assembling(TURNED_UP if parts.turned_up else "Turn up and sew the hems."),
         Assembling(waist.told[1]),
@@ -78,16 +90,17 @@ def _prepared(*fused: str) -> str:
     return f"Fuse {words}; transfer notches, dart points and pocket ends." if words else "Transfer notches, dart points and pocket ends."
 
 
-def _side(name: str, parts: Parts) -> tuple[Seam, ...]:  # noqa: ARG001 - one of three ways
+def _side(name: str, parts: Parts) -> tuple[Seam, ...]:
     """A stretch of the side seam."""
-    return (Seam(name, (SeamPart("front", name),), (SeamPart("back", name, reversed=True),)),)
+    return (Seam(name, (SeamPart("front", name),), parts.back_side(name)),)
 
 
 def _down_to_the_hem(name: str, parts: Parts) -> tuple[Seam, ...]:
     """The side seam itself, over the pieces of a pocket and on through the turn-up."""
     over = tuple(SeamPart(piece, name) for piece in parts.pocket.between)
-    edges = (name, *(("side_turn_up",) if parts.turned_up else ()))
-    return (Seam(name, (*over, *(SeamPart("front", e) for e in edges)), tuple(SeamPart("back", e, reversed=True) for e in edges)),)
+    foot = ("side_turn_up",) if parts.turned_up else ()
+    front = (*over, *(SeamPart("front", e) for e in (name, *foot)))
+    return (Seam(name, front, (*parts.back_side(name), *(SeamPart("back", e, reversed=True) for e in foot))),)
 
 
 def _zipped(name: str, parts: Parts) -> tuple[Seam, ...]:  # noqa: ARG001 - one of three ways
@@ -105,8 +118,13 @@ def _inseam(parts: Parts) -> Seam:
     return Seam("inseam", tuple(SeamPart("front", e) for e in edges), tuple(SeamPart("back", e, reversed=True) for e in edges))
 
 
-def _centre(edge: str, piece: str) -> Seam:
-    return Seam(edge, (SeamPart(piece, edge, "right"),), (SeamPart(piece, edge, "left"),))
+def _centre(name: str, *edges: tuple[str, str]) -> Seam:
+    """A centre seam, right to left, along edges of pieces from the top down."""
+    one, two = (tuple(SeamPart(piece, edge, hand) for piece, edge in edges) for hand in HANDS)
+    return Seam(name, one, two)
+
+
+HANDS: tuple[Copy, Copy] = ("right", "left")
 
 
 def tapes(parts: Parts) -> Tapes:
@@ -118,11 +136,12 @@ def tapes(parts: Parts) -> Tapes:
         hip=Girth("hip", LEGS, 2, parts.pocket.between),
         side=together(*parts.waist.down, *over, EdgeLength("front", parts.side)),
         front_crotch=(EdgeLength("front", tuple(e.name for e in reversed(parts.opening.centre))),),
-        back_crotch=(EdgeLength("back", ("back_crotch",)),),
+        back_crotch=(*((EdgeLength("back_yoke", ("centre",)),) if parts.yoked else ()), EdgeLength("back", ("back_crotch",))),
         rise=CornerDepth("front", parts.opening.centre[-1].name, "crotch"),
         opens=(*parts.opening.slit, *parts.waist.opens),
         slit=parts.opening.slit,
-        side_corner=((first, "waist", parts.side[0]), (last, parts.side[0], "waist")),
+        side_corner=((first, "waist", "side" if over else parts.side[0]), (last, "side" if parts.yoked else parts.side[0], "waist")),
+        hem_corners=("side_turn_up", "inseam_turn_up") if parts.turned_up else ("side", "inseam"),
         mouth=parts.pocket.opens,
         short=parts.panels[0].level("knee") is None,
     )

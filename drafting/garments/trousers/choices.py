@@ -44,6 +44,13 @@ CLASHES = (
     Clash("closure", among("none"), "waistband", other_than("elastic"), "Without a closure the waist must stretch over the hips."),
     Clash("waistband", among("elastic"), "closure", other_than("none"), "An elastic waist passes the hips by itself."),
     Clash("closure", among("side_zip"), "front_pocket", other_than("none"), "The zip lies where the pocket would open."),
+    Clash("front", other_than("flat"), "waistband", among("elastic"), "What is drawn in by elastic has no darts and no pleats."),
+    Clash("back", other_than("flat"), "waistband", among("elastic"), "What is drawn in by elastic has no darts."),
+    Clash("back", among("flat"), "waistband", other_than("elastic"), "Only an elastic draws a back in that has no darts."),
+    Clash("back", among("yoke"), "back_pocket", among("welt"), "The yoke takes away the darts that a welt pocket ends."),
+    Clash("back", among("yoke"), "closure", among("side_zip"), "The zip would cross the seam of the yoke."),
+    Clash("back", among("yoke"), "waistband", among("faced"), "The facing would end where the darts of the yoke do."),
+    Clash("pleat_depth", chosen, "front", other_than("one_pleat", "two_pleats"), "There is no pleat."),
     Clash("belt_loops", chosen, "waistband", other_than("straight", "contoured"), "Loops are sewn to a band."),
     Clash("belt_loops", chosen, "closure", other_than("fly"), "A belt needs its buckle over a fly."),
     Clash("waist_fullness", chosen, "waistband", other_than("straight"), "Only a straight band has the trouser top eased onto it."),
@@ -70,7 +77,9 @@ def usual(cut: Trousers) -> Trousers:
     return replace(
         cut, closure=closure, waistband=waistband,
         front_pocket=cut.front_pocket or ("none" if closure == "side_zip" else "slant"),
-        back_pocket=cut.back_pocket or ("none" if waistband == "elastic" else "welt"),
+        back_pocket=cut.back_pocket or ("none" if waistband == "elastic" else "patch" if cut.back == "yoke" else "welt"),
+        front=cut.front or ("flat" if waistband == "elastic" else "dart"),
+        back=cut.back or ("flat" if waistband == "elastic" else "darts"),
         belt_loops=(closure == "fly" and waistband in LOOPED) if cut.belt_loops is None else cut.belt_loops,
     )
 
@@ -92,7 +101,7 @@ def settled(cut: Trousers) -> Trousers:
     return wished
 
 
-OPEN = ("closure", "waistband", "front_pocket", "back_pocket", "belt_loops")
+OPEN = ("front", "back", "closure", "waistband", "front_pocket", "back_pocket", "belt_loops")
 """Options that are settled by other ones where nobody chose them."""
 
 

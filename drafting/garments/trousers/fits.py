@@ -85,7 +85,18 @@ def top_girth(body: Body, cut: Trousers) -> Length:
     """Finished girth of the waist in cm: body and ease, or as wide as the hips where elastic draws it in."""
     if cut.waistband == "elastic":
         return body.hip_girth + OVER_HIP
-    return body.waist_girth + waist_ease(cut)
+    return body_girth(body, cut) + waist_ease(cut)
+
+
+def body_girth(body: Body, cut: Trousers) -> Length:
+    """Girth of the body in cm where the trousers' top lies: rounder toward the hip than straight.
+
+    Source: a quarter of a sine from the waist to the hip, house method.
+    """
+    if cut.waist_position >= 0:
+        return body.waist_girth
+    share = min(1.0, -cut.waist_position / float(body.side_waist_to_hip))
+    return body.waist_girth + (body.hip_girth - body.waist_girth) * math.sin(share * math.pi / 2)
 
 
 def fullness(cut: Trousers) -> float:

@@ -13,7 +13,7 @@ from drafting.craft.pencil import hooked
 from drafting.craft.rules import FRONT_DIAGONAL, OPENING_ABOVE_HOOK
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.figure import Figure, changed
-from drafting.garments.trousers.fits import fullness, hip_ease, waist_ease
+from drafting.garments.trousers.fits import fullness, hip_ease, top_girth
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.panel import Panel, darts, leg, long_seams
 from drafting.garments.trousers.spec import Trousers
@@ -66,8 +66,10 @@ def curve_height(hip_centre: Place, corner: Place, rise: Length, band: float, bo
     """
     fork = body.hip_girth / 16 + 0.5
     usual = larger(smaller(Length(hip_centre.y - corner.y, "hip line over crotch line"), fork * 1.5), fork)
-    straight = needed_opening(body.hip_girth, body.waist_girth + waist_ease(cut), band) + OPENING_ABOVE_HOOK
-    room = rise - straight
+    if cut.closure in ("side_zip", "none"):
+        return usual
+    straight = needed_opening(body.hip_girth, top_girth(body, cut), band) + OPENING_ABOVE_HOOK
+    room = rise - straight + cut.waist_position if cut.waist_position else rise - straight
     if not sheet.compare("a lowered curve start", room, "<", usual, "Do the hips need a longer fly than the straight above the curve takes?", "Waist and twice the opening must pass the hips."):
         return usual
     return larger(room, fork * LOWEST_CURVE)
@@ -80,7 +82,7 @@ def at_side_hip(place: Place, level: Frame) -> Place:
 
 def waist_quarter(body: Body, cut: Trousers) -> Length:
     """A quarter of the trouser top, darts closed: body, ease and the fullness over the band."""
-    return (body.waist_girth + waist_ease(cut) + Length(fullness(cut), "fullness")) / 4
+    return (top_girth(body, cut) + Length(fullness(cut), "fullness")) / 4
 
 
 def intake(spare: float, sheet: DraftSheet) -> tuple[float, ...]:

@@ -8,9 +8,11 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.craft.around import ZIP
 from drafting.craft.assembling import Assembling
-from drafting.craft.closure import opening_length, zip_opening
+from drafting.craft.closure import LEAST_OPENING, opening_length, zip_opening
 from drafting.craft.fly import fly
+from drafting.craft.rules import OPENING_ABOVE_HOOK
 from drafting.craft.sheet import DraftSheet
+from drafting.errors import SpecError
 from drafting.garments.trousers.fits import underlap
 from drafting.garments.trousers.pockets import Stretch
 from drafting.garments.trousers.spec import Closure, Trousers
@@ -56,6 +58,7 @@ class Opening:
 
 def fly_front(front: Trued, top: Length, band: float, body: Body, cut: Trousers, sheet: DraftSheet) -> Opening:
     """The fly: the centre front is open down to its end, faced on one front, shielded on the other."""
+    _room_for_a_fly(front, cut)
     end = opening_length(body.hip_girth, top, straight_centre(front), band, sheet)
     slit, crotch = front.crotch.split(end)
     made = fly(front.waist, slit, cut.lap, underlap(cut))
@@ -66,6 +69,16 @@ def fly_front(front: Trued, top: Length, band: float, body: Body, cut: Trousers,
         slit=(EdgeLength("front", ("fly",)),), notions=(made.zip,), fused="the fly facing",
         crotch_told="Put one leg into the other and sew the crotch from the fly's end round to the back waist; finish the fly and stitch the J.",
     )
+
+
+def _room_for_a_fly(front: Trued, cut: Trousers) -> None:
+    """Refuse a waist lowered so far that no fly is left."""
+    room = straight_centre(front) - OPENING_ABOVE_HOOK
+    if cut.waist_position < 0 and room < LEAST_OPENING:
+        raise SpecError(
+            f'waist_position {cut.waist_position:g} leaves room for a fly of {room:.1f} cm only, and it needs {LEAST_OPENING:g}: lower the waist less, or choose closure "side_zip" or "none".',
+            where="garment.waist_position", received=cut.waist_position, allowed=(cut.waist_position + LEAST_OPENING - room, 0.0),
+        )
 
 
 def side_zip(front: Trued, top: Length, band: float, body: Body, cut: Trousers, sheet: DraftSheet) -> Opening:  # noqa: ARG001 - a row of the table

@@ -6,11 +6,15 @@ from dataclasses import dataclass, replace
 
 from drafting.craft.around import ZIP
 from drafting.craft.piecework import lengthen_lines, level_lines, plumb_grain, turned_over
+from drafting.craft.pleats import pleat_of
 from drafting.craft.rules import CROTCH_NOTCH, NOTCH_FROM_CORNER
 from drafting.craft.turn_up import turn_up
+from drafting.craft.yoke import cut_yoke
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.openings import Opening
-from drafting.garments.trousers.pockets import BackPocket, FrontPocket, divided
+from drafting.garments.trousers.pockets import BackPocket, FrontPocket, Stretch, divided
+from drafting.garments.trousers.reshaping import YOKE, pleat_widths
+from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued
 from drafting.geometry import Line, Path, Point, join
 from drafting.pattern import Cut, Edge, Mark, Notch, Piece, Role
@@ -39,8 +43,8 @@ def foot(drawn: Trued, turned_up: float) -> Foot:
     return Foot(edges, made.marks)
 
 
-def front_piece(drawn: Trued, level: Frame, pocket: FrontPocket, opening: Opening, below: Foot) -> Piece:
-    """The front, as pocket and opening divide its edges."""
+def front_piece(drawn: Trued, level: Frame, pocket: FrontPocket, opening: Opening, below: Foot, cut: Trousers) -> Piece:
+    """The front, as pocket and opening divide its edges, its pleats laid."""
     edges = (
         Edge("waist", pocket.waist, kind="waist"),
         *pocket.mouth,
@@ -50,14 +54,49 @@ def front_piece(drawn: Trued, level: Frame, pocket: FrontPocket, opening: Openin
         *opening.centre,
     )
     notches = (*_crotch_notch("front_crotch", opening.centre[0].path.length(), 1), *opening.notches)
-    return replace(_panel("front", "Trouser front", drawn, level, edges, notches, hip_notch=hip_is_clear(drawn, edges)), marks=(*opening.marks, *below.marks))
+    piece = replace(_panel("front", "Trouser front", drawn, level, edges, notches, hip_notch=hip_is_clear(drawn, edges)), marks=(*opening.marks, *below.marks))
+    return _pleated(piece, cut) if pleat_widths(cut) else piece
 
 
-def back_piece(drawn: Trued, level: Frame, pocket: FrontPocket, opening: Opening, behind: BackPocket, below: Foot, *, hip_notch: bool) -> Piece:
+CREASED = 8.0
+"""A pleat is creased, or stitched, for 6 to 10 cm. Source: common practice, no source."""
+
+
+def _pleated(front: Piece, cut: Trousers) -> Piece:
+    """What was planned as darts, laid in pleats."""
+    forward = cut.pleat_direction == "forward"
+    return replace(front, darts=(), pleats=tuple(pleat_of(d, CREASED, toward_first=forward) for d in front.darts))
+
+
+def yoked(back: Trued, cut: Trousers) -> tuple[Trued, tuple[Piece, ...]]:
+    """The back below a yoke, and the yoke with the darts closed in it; the back as it is without one."""
+    if cut.back != "yoke":
+        return back, ()
+    made = cut_yoke(back.closed_top(), back.side, back.crotch, back.panel.darts, YOKE)
+    edges = (
+        Edge("waist", made.top, kind="waist"),
+        Edge("side", made.yoke_side, kind="side"),
+        Edge("foot", made.foot.reversed(), kind="seam"),
+        Edge("centre", made.yoke_centre.reversed(), kind="crotch"),
+    )
+    grain = plumb_grain(join(e.path for e in edges))
+    piece = Piece(name="back_yoke", title="Back yoke", cut=PAIR, edges=edges, grain=grain)
+    return replace(back, waist=made.seam, side=made.side, crotch=made.centre, darts=()), (turned_over(piece),)
+
+
+def below_yoke(stretches: tuple[Stretch, ...], yoke: tuple[Piece, ...]) -> tuple[Stretch, ...]:
+    """How the back's side is divided, where a yoke has taken the top of its first stretch."""
+    if not (stretches and yoke):
+        return stretches
+    (name, kind, length), *rest = stretches
+    return (name, kind, length - yoke[0].sewn_length("side")), *rest
+
+
+def back_piece(drawn: Trued, level: Frame, stretches: tuple[Stretch, ...], opening: Opening, behind: BackPocket, below: Foot, *, top: str, hip_notch: bool) -> Piece:
     """The back, turned over so that it lies right side up as the wearer's right."""
     edges = (
-        Edge("waist", drawn.waist, kind="waist"),
-        *divided(drawn.side, (*opening.stretches, *pocket.stretches)),
+        Edge(top, drawn.waist, kind="waist" if top == "waist" else "seam"),
+        *divided(drawn.side, stretches),
         *below.edges,
         Edge("inseam", drawn.inseam.reversed(), kind="inseam"),
         Edge("back_crotch", drawn.crotch.reversed(), kind="crotch"),
@@ -81,7 +120,7 @@ def _panel(
         darts=drawn.darts,
         notches=(*_side_notches(drawn, side)[0 if hip_notch else 1 :], *_inseam_notches(drawn), *others),
         grain=_grain(outline, drawn, level),
-        levels=(("waist", top.end, top.start), *level_lines(outline, heights), *_hem_level(outline, drawn)),
+        levels=((edges[0].name, top.end, top.start), *level_lines(outline, heights), *_hem_level(outline, drawn)),
         lengthen=lengthen_lines(outline, _halfway(level)),
     )
 

@@ -25,6 +25,10 @@ Closure = Literal["fly", "side_zip", "none"]
 
 Waistband = Literal["straight", "contoured", "faced", "elastic"]
 
+FrontShape = Literal["dart", "flat", "one_pleat", "two_pleats"]
+
+BackShape = Literal["darts", "one_dart", "two_darts", "yoke", "flat"]
+
 FrontPocketKind = Literal["slant", "curved", "in_seam", "none"]
 
 BackPocketKind = Literal["welt", "patch", "none"]
@@ -65,6 +69,15 @@ class Trousers:
         shoe_height: Height of the heel that a full leg must cover; it is longer by that.
         hem: Level, or shaped: hollowed over the shoe and lower behind.
         turn_ups: Depth of the finished turn-ups; none by default. Not on a flared leg or shaped hem.
+        waist_position: Height of the trouser top over the natural waist; negative where it is lowered.
+            The waist is then as wide as the body is there, on its way to the hip.
+        front: Darts as the figure asks, none to two; flat, without; or one or two pleats in their
+            place, the first on the crease. By default darts, flat under an elastic waist.
+        pleat_depth: Cloth that the first pleat takes; the second takes 1 cm less. By default 4 cm, 3.5
+            cm of two.
+        pleat_direction: Reverse pleats are laid toward the pockets, forward ones toward the fly.
+        back: Darts as the figure asks, none to three a side; one or two a side; a yoke with the
+            darts closed into it; or flat, which only an elastic waist allows, and is its default.
         closure: How they open: a fly in front; a zip in the left side seam, without front pockets; or
             not at all, which only an elastic waist allows, and is its default. Else a fly.
         lap: Which front lies on top at the fly.
@@ -75,7 +88,7 @@ class Trousers:
             the quarter draft to 6 inches down the side.
         pocket_inset: Distance of the mouth's top from the side seam, along the waist; by default
             4 cm (the quarter draft's 2 inches), down to 3 cm on a narrow front; of a curved mouth
-            10 cm, down to 6 cm.
+            10 cm, down to 5 cm.
         back_pocket: Pockets in the backs: welt, with the darts ending in it; patch; or none. By
             default welt, none under an elastic waist.
         waistband: Straight, cut in one with its inside; contoured, shaped as the body and cut from the
@@ -110,6 +123,11 @@ class Trousers:
     shoe_height: Annotated[float, Interval(ge=0, le=15), LENGTH] = 0.0
     hem: Literal["level", "shaped"] = "level"
     turn_ups: Annotated[float, Interval(ge=0, le=6), LENGTH] = 0.0
+    waist_position: Annotated[float, Interval(ge=-12, le=0), LENGTH] = 0.0
+    front: FrontShape | None = None
+    pleat_depth: Annotated[float | None, Interval(ge=1.5, le=6), LENGTH] = None
+    pleat_direction: Literal["reverse", "forward"] = "reverse"
+    back: BackShape | None = None
     lap: Lap = "right_over_left"
     closure: Closure | None = None
     front_pocket: FrontPocketKind | None = None

@@ -23,6 +23,7 @@ class Tapes:
         opens: Edges that open, one side of each.
         slit: That of them in the front or its side.
         side_corner: Where waist and side meet, in front and behind.
+        hem_corners: Edges that meet the hem at the side and at the inseam.
         mouth: Whether a front pocket's mouth is to be measured.
         short: Whether the leg has no knee.
     """
@@ -36,6 +37,7 @@ class Tapes:
     opens: tuple[EdgeLength, ...]
     slit: tuple[EdgeLength, ...]
     side_corner: tuple[tuple[str, str, str], tuple[str, str, str]]
+    hem_corners: tuple[str, str]
     mouth: bool
     short: bool
 

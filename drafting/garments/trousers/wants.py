@@ -17,11 +17,12 @@ from drafting.garments.trousers.fits import (
     foot_girth,
     hip_ease,
     most_over,
-    waist_ease,
+    top_girth,
 )
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.legs import hem_girth, inside_leg, is_full, knee_girth
 from drafting.garments.trousers.manners import MANNERS
+from drafting.garments.trousers.reshaping import hip_gain
 from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.tapes import LEGS, Tapes, parts_of, together
 from drafting.garments.trousers.trueing import Trued
@@ -40,7 +41,7 @@ from drafting.pattern import (
 
 def girths(body: Body, cut: Trousers, person: Figure, tape: Tapes) -> tuple[Want, ...]:
     """What goes round the body and the leg."""
-    band, seat = body.waist_girth + waist_ease(cut), body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back)
+    band, seat = top_girth(body, cut), body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back + hip_gain(cut))
     return (
         _near("finished_waist_girth", tape.waist, band, 0.5, 0.5, "Band over body."),
         _near(
@@ -102,7 +103,7 @@ def lengths(
         _near(
             "crotch_line_depth",
             tape.rise,
-            rise + deeper + person.front_raised - band,
+            rise + deeper + person.front_raised + cut.waist_position - band,
             0.3,
             0.3,
             "Waist to crotch line at the centre front, less a band that is part of the rise, and the method's own ease.",
@@ -118,7 +119,7 @@ def lengths(
         _near(
             "outside_leg_seam",
             tape.side,
-            rise + inside + high_side + person.side_raised,
+            rise + inside + high_side + person.side_raised + cut.waist_position,
             0.5,
             3.0 + slant,
             "The seam goes over the hip.",
@@ -149,6 +150,7 @@ def _hand(body: Body) -> Want:
 def joins(tape: Tapes, person: Figure) -> tuple[Want, ...]:
     """Where seams cross, the lines run on: corners that meet make a straight angle."""
     creased = () if tape.short else ("knee", "hem")
+    side, inside = tape.hem_corners
     return (
         _angle(
             "crotch_point_angle",
@@ -156,8 +158,8 @@ def joins(tape: Tapes, person: Figure) -> tuple[Want, ...]:
             3.0,
         ),
         _angle("side_waist_angle", tape.side_corner, 3.0),
-        _angle("hem_angle", (("front", "side", "hem"), ("back", "hem", "side")), 2.0),
-        _angle("hem_angle_inside", (("front", "hem", "inseam"), ("back", "inseam", "hem")), 2.0),
+        _angle("hem_angle", (("front", side, "hem"), ("back", "hem", side)), 2.0),
+        _angle("hem_angle_inside", (("front", "hem", inside), ("back", inside, "hem")), 2.0),
         *(
             _near(
                 f"crease_centred_{piece}_{level}",
