@@ -1,40 +1,66 @@
 """One line of JSON for each request, and never a word of what was in it.
 
 Method, route, status, time, sizes and the request id. No address of the client, no query, no
-header, no body, no digest of an order: a digest of few numbers can be guessed back.
+header, no body, no digest of an order: a digest of few numbers can be guessed back. What libraries
+log is cut to its first line, since the others may quote values.
 """
 
 from __future__ import annotations
 
-import json
 import logging
 import sys
 import time
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+import structlog
+from structlog.stdlib import BoundLogger, ProcessorFormatter
+
 if TYPE_CHECKING:
     from collections.abc import Mapping
     from types import TracebackType
 
-LOGGER = logging.getLogger("tapeline")
+    from structlog.typing import EventDict
+
+LONGEST_FOREIGN = 200
+"""Characters of what a library logs."""
+
+LOGGER: BoundLogger = structlog.wrap_logger(
+    logging.getLogger("tapeline"),
+    processors=[ProcessorFormatter.wrap_for_formatter],
+    wrapper_class=BoundLogger,
+)
 
 
-class OneLine(logging.Formatter):
-    """Writes a record's message and its `told` fields as one line of JSON."""
+class OneLine(ProcessorFormatter):
+    """Writes what this service and its libraries log, each as one line of JSON."""
 
-    def format(self, record: logging.LogRecord) -> str:
-        """The line; of an exception only its class and where it was raised."""
-        when = time.strftime("%Y-%m-%dT%H:%M:%S", time.gmtime(record.created))
-        line: dict[str, Any] = {
-            "time": f"{when}.{int(record.msecs):03d}Z",
-            "level": record.levelname.lower(),
-            "event": record.getMessage(),
-            **getattr(record, "told", {}),
-        }
-        if record.exc_info and record.exc_info[0]:
-            line |= outline(record.exc_info[0], record.exc_info[2])
-        return json.dumps(line)
+    def __init__(self) -> None:
+        super().__init__(
+            foreign_pre_chain=[_cut],
+            processors=[
+                _headed,
+                ProcessorFormatter.remove_processors_meta,
+                structlog.processors.JSONRenderer(),
+            ],
+        )
+
+
+def _cut(_: object, __: str, told: EventDict) -> EventDict:
+    """A library's record: its first line; an exception's class and way, never its message."""
+    told["event"] = told["event"].split("\n", 1)[0][:LONGEST_FOREIGN]
+    told.pop("stack_info", None)
+    failed = told.pop("exc_info", None)
+    told.update(outline(failed[0], failed[2]) if failed and failed[0] else {})
+    return told
+
+
+def _headed(_: object, __: str, told: EventDict) -> EventDict:
+    """Moment, level and event first."""
+    record: logging.LogRecord = told["_record"]
+    when = time.strftime("%Y-%m-%dT%H:%M:%S", time.gmtime(record.created))
+    head = {"time": f"{when}.{int(record.msecs):03d}Z", "level": record.levelname.lower()}
+    return {**head, "event": told["event"], **told}
 
 
 def outline(kind: type[BaseException], trace: TracebackType | None) -> dict[str, Any]:
@@ -62,7 +88,7 @@ def set_up() -> None:
 
 def request_line(**told: object) -> None:
     """Log a request that has been answered."""
-    LOGGER.info("request", extra={"told": told})
+    LOGGER.info("request", **told)
 
 
 def fault(error: BaseException, request_id: str) -> None:
@@ -72,4 +98,4 @@ def fault(error: BaseException, request_id: str) -> None:
 
 def outlined(told: Mapping[str, Any], request_id: str) -> None:
     """Log a fault that was outlined elsewhere."""
-    LOGGER.error("fault", extra={"told": {"request_id": request_id, **told}})
+    LOGGER.error("fault", request_id=request_id, **told)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import base64
 import json
 import logging
@@ -168,6 +169,26 @@ def test_a_fault_is_logged_by_its_kind_and_its_place(apron_service, logged):
     assert fault["fault"] == "ValueError"
     assert fault["request_id"] == answer.headers["request-id"]
     assert fault["at"][-1].startswith("apron.py:")
+
+
+def test_what_libraries_log_is_cut_before_it_can_quote_anything(logged):
+    async def careless():
+        task = asyncio.create_task(asyncio.sleep(0))
+        task.get_loop().call_exception_handler(
+            {
+                "message": "Task exception was never retrieved",
+                "exception": ValueError(f"cannot use {MARK}"),
+                "task": f"<Task exception=ValueError({MARK})>",
+            }
+        )
+        await task
+
+    asyncio.run(careless())
+    lines = [json.loads(line) for line in logged if line.startswith('{"time')]
+    (line,) = [line for line in lines if line["level"] == "error"]
+    assert line["event"] == "Task exception was never retrieved"
+    assert line["fault"] == "ValueError"
+    assert MARK not in json.dumps(lines)
 
 
 def test_a_clients_own_request_id_is_not_used(service):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import signal
+import zlib
 from pathlib import Path
 
 import httpx
@@ -68,6 +69,19 @@ def test_an_impatient_client_does_no_harm(server):
     with pytest.raises(httpx.TimeoutException):
         httpx.post(f"{server.address}v1/patterns?format=pdf", json=example(), timeout=0.01)
     assert httpx.post(f"{server.address}v1/patterns", json=example()).status_code == 200
+
+
+def test_a_batch_is_packed_and_still_comes_line_by_line(server):
+    lines = "".join(json.dumps({**example(), "id": n}) + "\n" for n in range(3))
+    headers = {"Content-Type": "application/x-ndjson", "Accept-Encoding": "gzip"}
+    address = f"{server.address}v1/batches"
+    unpack, whole = zlib.decompressobj(31), b""
+    with httpx.stream("POST", address, content=lines, headers=headers, timeout=60) as answer:
+        assert answer.headers["content-encoding"] == "gzip"
+        for part in answer.iter_raw():
+            whole += unpack.decompress(part)
+            assert whole.endswith(b"\n") or not whole, "half a line waits to be packed"
+    assert [json.loads(line)["type"] for line in whole.splitlines()][-1] == "end"
 
 
 def test_it_stops_cleanly_and_has_logged_nothing_of_the_orders(server):
