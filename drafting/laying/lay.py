@@ -79,7 +79,7 @@ def lay(
         waiting -= job.weight
         plans[job.kind] = _plan(works, job, layouts, laying)
     ordered = tuple(plans[kind] for kind in CLOTH_KINDS if kind in plans)
-    return LayPlan(laying=laying, cloths=ordered, findings=remarks.left_out(works, cloths))
+    return LayPlan(laying=laying, cloths=ordered, findings=remarks.on_orders(works, cloths))
 
 
 def _job(works: tuple[Work, ...], kind: ClothKind, cloth: Cloth, laying: Laying) -> _Job:

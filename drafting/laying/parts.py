@@ -8,13 +8,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import groupby
 from typing import TYPE_CHECKING
 
 import shapely
 from shapely import affinity
 
 from drafting.drawing.shapes import polygon
-from drafting.geometry import IDENTITY, Path, Point, Segment, Transform, join, mirror, shift
+from drafting.geometry import (
+    IDENTITY,
+    Path,
+    Point,
+    Segment,
+    Transform,
+    join,
+    mirror,
+    polyline,
+    shift,
+)
 from drafting.laying.strip import FREE, Anchor, Part, Turn, Way
 from drafting.pattern import Cut, Edge, FinishedPiece, Role
 
@@ -175,8 +186,18 @@ def whole(finished: FinishedPiece) -> Path:
         return finished.cut_line
     on, end = fold_line(finished)
     over = mirror(on, end - on)
-    half = Path(_off_fold(finished.cut_line, over))
-    return join((half, half.transformed(over).reversed()))
+    runs = _off_fold(finished.cut_line, over)
+    if len(runs) == 1:
+        half = Path(runs[0])
+        return join((half, half.transformed(over).reversed()))
+    return _united(finished.cut_line, over)
+
+
+def _united(half: Path, over: Transform) -> Path:
+    """A half and its image as one outline of straight strokes, where its fold is interrupted."""
+    both = polygon(half, FLAT).union(polygon(half.transformed(over), FLAT))
+    ring = shapely.get_coordinates(shapely.get_exterior_ring(both.buffer(0))).tolist()
+    return polyline(*(Point(x, y) for x, y in ring))
 
 
 def fold_edge(finished: FinishedPiece) -> Edge:
@@ -213,8 +234,8 @@ def is_alike(outline: shapely.Polygon) -> bool:
     return bool(outline.symmetric_difference(over).area < ALIKE * outline.area)
 
 
-def _off_fold(cut_line: Path, over: Transform) -> tuple[Segment, ...]:
-    """The segments that do not lie on the fold, in one run from fold to fold."""
+def _off_fold(cut_line: Path, over: Transform) -> tuple[tuple[Segment, ...], ...]:
+    """The segments that do not lie on the fold, in runs from fold to fold."""
     segments = cut_line.segments
 
     def lies_on(p: Point) -> bool:
@@ -223,7 +244,8 @@ def _off_fold(cut_line: Path, over: Transform) -> tuple[Segment, ...]:
     on = [lies_on(s.start) and lies_on(s.end) for s in segments]
     first = next(i for i in range(len(on)) if on[i - 1] and not on[i])
     turned = [*range(first, len(on)), *range(first)]
-    return tuple(segments[i] for i in turned if not on[i])
+    runs = groupby(turned, key=lambda i: on[i])
+    return tuple(tuple(segments[i] for i in run) for folded, run in runs if not folded)
 
 
 def _pairs(want: Wanted) -> Times:

@@ -65,7 +65,7 @@ def view_of(plan: LayPlan, output: Output) -> View:
     """How a plan is drawn in a language and unit."""
     orders = max((p.order for cloth in plan.cloths for p in cloth.placements), default=1)
     words = LAY_WORDS[output.language]
-    return View(plan.laying, words, output.unit, output.language, orders)
+    return View(plan.laying, words, output.unit, output.language, orders, plan.findings)
 
 
 def _picture(plan: ClothPlan, view: View, width: float, height: float) -> Sheet:

@@ -19,7 +19,22 @@ WORTH = 10.0
 """A saving of less than 10 cm of cloth is not worth another width."""
 
 
-def left_out(works: tuple[Work, ...], cloths: Mapping[ClothKind, Cloth]) -> tuple[Finding, ...]:
+def on_orders(works: tuple[Work, ...], cloths: Mapping[ClothKind, Cloth]) -> tuple[Finding, ...]:
+    """What concerns whole orders: patterns that are not for cutting, cloths left out."""
+    unsound = tuple(
+        Finding(
+            code="not_for_cutting",
+            severity="error",
+            where=f"orders.{number}",
+            message=f"The pattern of order {number} fails its checks: it is not for cutting.",
+        )
+        for number, work in enumerate(works, 1)
+        if work.verdict == "unsound"
+    )
+    return (*unsound, *_left_out(works, cloths))
+
+
+def _left_out(works: tuple[Work, ...], cloths: Mapping[ClothKind, Cloth]) -> tuple[Finding, ...]:
     """Cloths that the orders need and that were not described."""
     needed = {c.cloth: None for w in works for p in w.pattern.pieces for c in p.piece.cut}
     return tuple(

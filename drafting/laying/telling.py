@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from babel.numbers import format_decimal
 
+from drafting.drawing import WORDS
 from drafting.language import Language, decimal
 from drafting.laying.plan import ClothPlan
 from drafting.laying.view import BODY, SMALL, TITLE, View
@@ -17,6 +18,8 @@ Line = tuple[str, float]
 def above(plan: ClothPlan, view: View) -> Iterator[Line]:
     """What the plan is of, and what to buy."""
     words = view.words
+    if any(finding.severity == "error" for finding in view.findings):
+        yield WORDS[view.language].not_for_cutting, TITLE
     yield view.title(plan.kind), TITLE
     yield "; ".join(_orders(plan, view)), BODY
     yield words.cloth.format(**_cloth(plan, view)), BODY
@@ -38,7 +41,7 @@ def below(plan: ClothPlan, view: View) -> Iterator[Line]:
     yield view.words.signs, SMALL
     if plan.cloth.repeat.lengthwise or plan.cloth.repeat.crosswise:
         yield view.words.repeat, SMALL
-    for finding in plan.findings:
+    for finding in (*view.findings, *plan.findings):
         yield finding.message, SMALL
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from drafting.drawing import WORDS, Language, Unit, amount
 from drafting.laying.cloth import Laying
 from drafting.laying.words import LayWords
+from drafting.pattern import Finding
 
 TITLE, BODY, SMALL = 0.42, 0.24, 0.2
 """Heights of capitals in cm of paper."""
@@ -22,6 +23,7 @@ class View:
         unit: Unit of the lengths in texts.
         language: The sheet's language.
         orders: How many orders there are.
+        findings: Remarks on whole orders, told beside each cloth.
         size: How much bigger the words beside the cloth are than on a page held in the hand.
     """
 
@@ -30,6 +32,7 @@ class View:
     unit: Unit
     language: Language
     orders: int
+    findings: tuple[Finding, ...] = ()
     size: float = 1.0
 
     def title(self, kind: str) -> str:

@@ -16,7 +16,7 @@ from service.laying.task import LAY_FORMATS, draw_lay
 from service.logs import outlined
 from service.openapi import problem_answers
 from service.reading import read_body, refuse_other_media
-from service.routes.patterns import PICTURE_POLICY
+from service.routes.patterns import DRAFTING_PROBLEMS, PICTURE_POLICY, READING_PROBLEMS
 
 router = APIRouter(tags=["lay plans"])
 
@@ -52,22 +52,7 @@ LAY_BODY: dict[str, Any] = {
                 if each.name != "json"
             },
         },
-        **problem_answers(
-            "malformed-json",
-            "not-acceptable",
-            "request-timeout",
-            "too-large",
-            "unsupported-media-type",
-            "invalid-order",
-            "cannot-draft",
-            "unusual-body",
-            "unsound-pattern",
-            "busy",
-            "too-slow",
-            "worker-lost",
-            "no-workers",
-            "not-ready",
-        ),
+        **problem_answers(*READING_PROBLEMS, *DRAFTING_PROBLEMS, "worker-lost", "no-workers"),
     },
 )
 async def lay_pieces_on_cloth(

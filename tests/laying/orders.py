@@ -85,14 +85,14 @@ def _carried(net, notch):
     return FinishedNotch(notch, at, at, path.tangent_at(notch.at).right)
 
 
-def order(*pieces, seams=(), reference="by hand"):
+def order(*pieces, seams=(), reference="by hand", verdict="sound"):
     """A hand-drawn order, as much of it as a lay looks at."""
     numbered = tuple(_numbered(finished, number) for number, finished in enumerate(pieces, 1))
     net = Pattern(
         kind="hand_made", title="By hand", pieces=tuple(p.piece for p in numbered), seams=seams
     )
     pattern = FinishedPattern(pattern=net, finish=Finish(), pieces=numbered)
-    return SimpleNamespace(pattern=pattern, reference=reference)
+    return SimpleNamespace(pattern=pattern, reference=reference, verdict=verdict)
 
 
 def _numbered(finished, number):

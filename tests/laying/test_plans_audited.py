@@ -115,3 +115,18 @@ def test_without_a_budget_the_plan_is_the_same_every_time(standard):
     )
     assert [p.move for p in first.placements] == [p.move for p in again.placements]
     assert first.engine == "plain"
+
+
+def test_a_fold_with_a_gap_is_unfolded_with_the_gap_as_a_hole_closed():
+    """A slit on the fold is cut after the piece is: the outline is what the cloth must hold."""
+    corners = ((0, 0), (18, 0), (18, 20), (0, 20), (0, 12), (3, 10), (0, 8))
+    made = order(piece("front", *corners, half=True))
+    (plan,) = lay((made,), {"main": Cloth(width=60.0)}, Laying(budget=0.0)).cloths
+    (front,) = plan.placements
+    assert abs(front.outline.area()) == pytest.approx(36 * 20, rel=1e-3)
+
+
+def test_a_pattern_that_is_not_for_cutting_says_so(standard):
+    made = order(piece("patch", (0, 0), (12, 0), (15, 16), (0, 14)), verdict="unsound")
+    plan = lay((made,), {"main": Cloth(width=60.0)}, Laying(budget=0.0))
+    assert [(f.code, f.severity) for f in plan.findings] == [("not_for_cutting", "error")]
