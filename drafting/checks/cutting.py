@@ -7,9 +7,10 @@ from collections.abc import Iterator
 import shapely
 from shapely.ops import substring
 
+from drafting.checks.along import mouths
 from drafting.checks.outline import area_of, flat, is_simple, polygon, wedge
 from drafting.geometry import JOIN
-from drafting.pattern import NO_EASE, Finding, FinishedPattern, FinishedPiece, Piece, Seam
+from drafting.pattern import NO_EASE, Edge, Finding, FinishedPattern, FinishedPiece, Piece, Seam
 
 CUT_TOLERANCE = 0.01
 """The cutting line keeps its distance to 0.1 mm."""
@@ -77,10 +78,8 @@ def _sewn_area(piece: Piece) -> shapely.Geometry:
 def _kept(piece: FinishedPiece) -> Iterator[Finding]:
     cut = shapely.LinearRing(flat(piece.cut_line, FINE))
     for edge, allowance in zip(piece.piece.edges, piece.allowances, strict=True):
-        line, ends = shapely.LineString(flat(edge.path, FINE)), TRIM * allowance
-        if line.length <= 2 * ends:
-            continue
-        nearest = float(substring(line, ends, line.length - ends).distance(cut))
+        stretches = _between(piece.piece, edge, TRIM * allowance)
+        nearest = min((float(cut.distance(line)) for line in stretches), default=allowance)
         if nearest < allowance - CUT_TOLERANCE:
             yield Finding(
                 code="allowance_short",
@@ -91,6 +90,16 @@ def _kept(piece: FinishedPiece) -> Iterator[Finding]:
                 measured=nearest,
                 allowed=(allowance - CUT_TOLERANCE, allowance),
             )
+
+
+def _between(piece: Piece, edge: Edge, trim: float) -> Iterator[shapely.Geometry]:
+    """The stretches of an edge between corners and mouths, trimmed; over mouths stand caps."""
+    line = shapely.LineString(flat(edge.path, FINE))
+    taken = sorted((m.first, m.last) for m in mouths(piece, edge.name))
+    starts, ends = (0.0, *(b for _, b in taken)), (*(a for a, _ in taken), line.length)
+    for start, end in zip(starts, ends, strict=True):
+        if end - start > 2 * trim:
+            yield substring(line, start + trim, end - trim)
 
 
 def _error(code: str, where: str, message: str) -> Finding:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Protocol, TypeVar
 
 from drafting.craft.rules import DRILL_SHORT
 from drafting.errors import ConstructionError
@@ -13,12 +14,13 @@ from drafting.geometry import (
     Path,
     Point,
     Transform,
+    Vector,
     crossing_with_line,
     join,
     polyline,
     turn,
 )
-from drafting.pattern import Dart
+from drafting.pattern import Dart, Pleat
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,52 +43,85 @@ class PlannedDart:
         near, far = self.near - self.point, self.far - self.point
         return turn(math.degrees(math.atan2(far.cross(near), far.dot(near))), self.point)
 
+    @property
+    def near_leg(self) -> tuple[Point, Vector]:
+        """The point, and the direction to the near leg's end."""
+        return self.point, self.near - self.point
 
-def closings(darts: tuple[PlannedDart, ...]) -> tuple[Transform, ...]:
-    """How each stretch of cloth moves when the darts are closed, the first stretch staying put.
+    def made(self, edge: str, near: Point, far: Point) -> Dart:
+        """The dart, its legs ending on a seam."""
+        return Dart(edge, near, far, self.point, drill_hole(near, far, self.point))
 
-    Stretch i lies after i darts; its move is the turn of the dart before it, then those of all
-    darts nearer to the centre.
+
+Made_co = TypeVar("Made_co", Dart, Pleat, covariant=True)
+
+
+class Planned(Protocol[Made_co]):
+    """A dart or a pleat as it is drafted: it can be closed, and cut where a seam crosses it."""
+
+    @property
+    def closing(self) -> Transform:
+        """The move that lays the far leg on the near one."""
+        ...
+
+    @property
+    def near_leg(self) -> tuple[Point, Vector]:
+        """A point inside on the near leg, and the direction from there to the seam."""
+        ...
+
+    def made(self, edge: str, near: Point, far: Point) -> Made_co:
+        """The dart or pleat, its legs ending on a seam."""
+        ...
+
+
+def closings(taken: tuple[Planned[Made_co], ...]) -> tuple[Transform, ...]:
+    """How each stretch of cloth moves when darts or pleats are closed, the first one staying put.
+
+    Stretch i lies after i of them; its move is that of the one before it, then those of all nearer
+    to the centre.
     """
     moves = [IDENTITY]
-    for dart in darts:
-        moves.append(dart.closing.then(moves[-1]))
+    for one in taken:
+        moves.append(one.closing.then(moves[-1]))
     return tuple(moves)
 
 
-def reopen(seam: Path, darts: tuple[PlannedDart, ...], edge: str) -> tuple[Path, tuple[Dart, ...]]:
-    """Cut a seam drawn over closed darts at the legs and open the darts again.
+def reopen(
+    seam: Path, taken: tuple[Planned[Made_co], ...], edge: str
+) -> tuple[Path, tuple[Made_co, ...]]:
+    """Cut a seam drawn over closed darts or pleats at the legs and open them again.
 
-    Both legs of each dart come out equally long, and the seam runs smooth over the fold, because
-    it was drawn as one curve while the darts were closed.
+    Both legs of each come out equally long, and the seam runs smooth over the fold, because it was
+    drawn as one curve while they were closed.
 
     Args:
-        seam: The seam line from the centre to the side, drawn with all darts closed.
-        darts: The darts from the centre to the side, as planned.
+        seam: The seam line from the centre to the side, drawn with all of them closed.
+        taken: The darts or pleats from the centre to the side, as planned.
         edge: Name of the edge.
 
     Returns:
-        The open seam line, straight across each mouth, and the darts on it.
+        The open seam line, straight across each mouth, and the darts or pleats on it.
 
     Raises:
-        ConstructionError: A dart's fold does not meet the seam line.
+        ConstructionError: A fold does not meet the seam line.
 
     Source: closing the dart and redrawing the seam over the fold, common practice, no source.
     """
-    moves, rest, parts, opened = closings(darts), seam, list[Path](), list[Dart]()
-    for dart, inner, outer in zip(darts, moves, moves[1:], strict=False):
-        before, rest = _cut_at_fold(rest, dart, inner, edge)
+    moves, rest, parts, opened = closings(taken), seam, list[Path](), list[Made_co]()
+    for one, inner, outer in zip(taken, moves, moves[1:], strict=False):
+        before, rest = _cut_at_fold(rest, one.near_leg, inner, edge)
         near, far = inner.inverse.point(before.end), outer.inverse.point(before.end)
         parts += [before.transformed(inner.inverse), polyline(near, far)]
-        opened.append(Dart(edge, near, far, dart.point, drill_hole(near, far, dart.point)))
+        opened.append(one.made(edge, near, far))
     parts.append(rest.transformed(moves[-1].inverse))
     return join(parts), tuple(opened)
 
 
-def _cut_at_fold(rest: Path, dart: PlannedDart, inner: Transform, edge: str) -> tuple[Path, Path]:
-    """The seam before and after the fold of a closed dart."""
-    base, fold = inner.point(dart.point), inner.vector(dart.near - dart.point)
-    hits = crossing_with_line(rest, base, fold)
+def _cut_at_fold(
+    rest: Path, leg: tuple[Point, Vector], inner: Transform, edge: str
+) -> tuple[Path, Path]:
+    """The seam before and after the fold of a closed dart or pleat."""
+    hits = crossing_with_line(rest, inner.point(leg[0]), inner.vector(leg[1]))
     if not hits:
         raise ConstructionError("A dart does not reach the seam line.", where=f"{edge} dart")
     return rest.split_at(*hits[0])

@@ -41,7 +41,10 @@ def tier_piece(number: int, width: float, depth: float, copies: int, *, last: bo
 
 def _quarters(edge: str, tier: int, width: float, copies: int) -> tuple[Notch, ...]:
     """The marks at the quarters of a tier that its panels' joints do not mark."""
-    places = {1: {"side": (1 / 4, 3 / 4), "middle": (1 / 2,)}, 2: {"side": (1 / 2,)}}
+    places: dict[int, dict[str, tuple[float, ...]]] = {
+        1: {"side": (1 / 4, 3 / 4), "middle": (1 / 2,)},
+        2: {"side": (1 / 2,)},
+    }
     return tuple(
         Notch(edge, width * at, 1, f"tier_{tier}-{name}")
         for name, shares in places.get(copies, {}).items()

@@ -7,7 +7,7 @@ Source: walking the seams, closing the darts, squaring the corners are common pr
 
 from __future__ import annotations
 
-from drafting.craft.darts import PlannedDart, closings
+from drafting.craft.darts import Made_co, Planned, closings
 from drafting.geometry import Cubic, Point, Vector, smooth, with_handles
 from drafting.trace import Place
 
@@ -30,7 +30,7 @@ def seam_over_darts(
     side: Point,
     down: Vector,
     opened: float,
-    darts: tuple[PlannedDart, ...],
+    darts: tuple[Planned[Made_co], ...],
 ) -> Cubic:
     """The seam line from centre to side, drawn while the darts are closed.
 
@@ -50,7 +50,7 @@ def seam_over_darts(
 
 
 def natural_opening(
-    centre: Point, square: Vector, side: Point, down: Vector, darts: tuple[PlannedDart, ...]
+    centre: Point, square: Vector, side: Point, down: Vector, darts: tuple[Planned[Made_co], ...]
 ) -> float:
     """By how many degrees the corner at the side is wider than 90 if the seam bends evenly."""
     closed, hand = closings(darts)[-1], turning(square, down)

@@ -2,7 +2,7 @@
 
 from drafting.garments import trousers
 from drafting.garments.garment import Garment, ValidRange
-from drafting.garments.skirts import a_line, circle, gathered, gored, straight
+from drafting.garments.skirts import a_line, circle, gathered, gored, pleated, straight
 
 GARMENTS: dict[str, Garment] = {
     "trousers": trousers.GARMENT,
@@ -11,6 +11,7 @@ GARMENTS: dict[str, Garment] = {
     "gored_skirt": gored.GARMENT,
     "circle_skirt": circle.GARMENT,
     "gathered_skirt": gathered.GARMENT,
+    "pleated_skirt": pleated.GARMENT,
 }
 """All chapters by their kind; a test proves that no chapter in the folder is missing."""
 

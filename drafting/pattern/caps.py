@@ -16,7 +16,7 @@ from drafting.pattern.piece import Taken
 def cap(taken: Taken, before: Arm, after: Arm) -> Turn:
     """The cutting line over the mouth of a dart or a pleat.
 
-    The neighbour toward which it is laid is mirrored about its leg as far as the fold in the
+    The neighbour under which it comes to lie is mirrored about its leg as far as the fold in the
     middle of the intake, and from there about the fold to the other leg.
 
     Args:
@@ -29,7 +29,7 @@ def cap(taken: Taken, before: Arm, after: Arm) -> Turn:
     if one is None or two is None:
         return through(one or own_end(before), two or own_end(after))
     fold = Fold(taken.inner, first + second)
-    if taken.toward_first:
+    if taken.under_first:
         return _folded(fold, before, first, one, two)
     return _folded(fold, after, second, two, one).turned
 

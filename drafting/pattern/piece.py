@@ -88,6 +88,11 @@ class Dart:
         return self.point
 
     @property
+    def under_first(self) -> bool:
+        """Whether its intake comes to lie under the stretch of the edge before it."""
+        return self.toward_first
+
+    @property
     def legs(self) -> tuple[float, float]:
         """Lengths of the first and the second leg in cm."""
         return self.first.distance(self.point), self.second.distance(self.point)
@@ -153,6 +158,14 @@ class Pleat:
     def inner(self) -> Point:
         """Where the line that it is folded on underneath ends being straight."""
         return self.one.segments[0].end.toward(self.two.segments[0].end, 0.5)
+
+    @property
+    def under_first(self) -> bool:
+        """Whether its intake comes to lie under the stretch of the edge before it.
+
+        It lies under the cloth whose edge is the fold.
+        """
+        return not self.toward_first
 
     @property
     def lines(self) -> tuple[Path, Path]:

@@ -14,7 +14,7 @@ from drafting.pattern import Seam, SewingStep
 
 
 def assembly(
-    darts: tuple[str, ...], layer: Round, foot: Foot | None, lined: Lining | None, waist: Waist, *, after: tuple[Assembling, ...] = ()
+    darts: tuple[str, ...], layer: Round, foot: Foot | None, lined: Lining | None, waist: Waist, *, after: tuple[Assembling, ...] = (), zip_last: bool = False, hemmed: bool = False
 ) -> tuple[tuple[Seam, ...], tuple[SewingStep, ...]]:
     """All seams of a skirt in sewing order, and the steps that close them.
 
@@ -25,6 +25,8 @@ def assembly(
         lined: The lining.
         waist: What finishes the waist.
         after: Steps that come after the upright seams.
+        zip_last: Whether the zip is set in by one of those steps.
+        hemmed: Whether the hem is sewn by one of them.
     """
     own = upright_seams(layer)
     zipped = tuple(s for s in own if s.name == layer.named(ZIP))
@@ -36,15 +38,15 @@ def assembly(
         Assembling("Fuse the band or facing and the edges of the zip; transfer notches, dart points and the zip's end; neaten the upright edges."),
         Assembling("Sew the darts and press them toward the centre.", (), darts) if darts else None,
         Assembling(_centre_back(foot, at_back=at_back), centre) if centre else None,
-        Assembling("Set in the zip.", zipped) if at_back else None,
+        Assembling("Set in the zip.", zipped) if at_back and not zip_last else None,
         Assembling("Sew the other upright seams, and press them open." if centre else "Sew the upright seams, and press them open; leave the left side open for the zip.", rest) if rest else None,
-        None if at_back else Assembling("Set the zip into the left side.", zipped),
+        None if at_back or zip_last else Assembling("Set the zip into the left side.", zipped),
         *after,
         None if lined is None else Assembling("Make up the lining, its darts laid as pleats the other way round; leave it open along the zip.", upright_seams(lined.layer)),
         Assembling("Make up the band or facing.", waist.making) if waist.making else None,
         Assembling("Sew on the waist." if lined is None else "Baste the lining to the waist where it is caught there; sew on the waist.", (waist.joining,)),
         Assembling("Close the ends, turn the inside in and fell it down to the seam and to the zip's tape.", waist.closing),
-        Assembling("Turn up the hem and sew it blind." if lined is None else "Turn up the hem and sew it blind; hem the lining so that it hangs free."),
+        None if hemmed else Assembling("Turn up the hem and sew it blind." if lined is None else "Turn up the hem and sew it blind; hem the lining so that it hangs free."),
         Assembling("Sew on the hook; press."),
     ))
 

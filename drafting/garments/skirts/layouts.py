@@ -104,7 +104,7 @@ class Lie:
 
 
 def chosen(
-    opening: Opening, asked: int | None, cloth: float, lies: tuple[Lie, ...], sheet: DraftSheet
+    opening: Opening, asked: int | None, cloth: float, lies: tuple[Lie, ...], sheet: DraftSheet, *, names: tuple[str, ...] = ()
 ) -> tuple[Layout, Lie]:
     """The first layout whose panels lie on the cloth, and how.
 
@@ -114,11 +114,12 @@ def chosen(
         cloth: Width of the cloth in cm.
         lies: How panels may lie, the better way first; needed widths in cm without allowances.
         sheet: Records what was tried.
+        names: Names of the panels of the half that the layout must have; any by default.
 
     Raises:
         SpecError: The cloth is too narrow, or this closure does not go with so many panels.
     """
-    able = LAYOUTS[opening]
+    able = tuple(plan for plan in LAYOUTS[opening] if names in ((), plan.names))
     choices = tuple(plan for plan in able if asked in (None, plan.panels))
     if not choices:
         numbers = tuple(dict.fromkeys(plan.panels for plan in able))

@@ -46,6 +46,7 @@ def panel_piece(
         cut=tuple(replace(c, cloth=cloth) for c in (FOLD if centre.on_fold else PAIR)),
         edges=edges,
         darts=lines.darts,
+        pleats=lines.pleats,
         notches=(*side.notches, *centre.notches_upward),
         grain=plumb_grain(outline),
         levels=tuple((n, a, b) if a.x < b.x else (n, b, a) for n, a, b in whole),

@@ -15,7 +15,7 @@ from drafting.craft.tops import PanelTop, even_tops, settled
 from drafting.craft.trueing import square_to_ends
 from drafting.garments.skirts.block import BULGE, Panel
 from drafting.geometry import DOWN, IDENTITY, Cubic, Line, Path, Point, Vector
-from drafting.pattern import Dart
+from drafting.pattern import Dart, Pleat
 from drafting.trace import LEFTWARD, RIGHTWARD, Bend, Part, Place, along, middle_of, straight
 
 LEVEL = 1e-9
@@ -32,6 +32,7 @@ class Lines:
         waist: The waist with the darts open, from the centre to the side.
         darts: The darts on it.
         planned: The same as they were drafted.
+        pleats: The pleats on it, where it has pleats.
         side: From the waist down.
         centre: From the waist down.
         hem: From the side to the centre.
@@ -47,6 +48,7 @@ class Lines:
     centre: Path
     hem: Path
     hip: float | None
+    pleats: tuple[Pleat, ...] = ()
 
     @property
     def below_hip(self) -> float:
