@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import chain
 
 from drafting.body import Body, Measured
@@ -122,7 +122,8 @@ def _mean(one: Body, two: Body) -> Body:
 
 
 def _half_way(one: Measured, two: Measured) -> Measured:
-    return Measured((one.value + two.value) / 2, "derived")
+    """The mean, known as the first one is: a draft may heed where a measure comes from."""
+    return replace(one, value=(one.value + two.value) / 2)
 
 
 def _same(one: Body, two: Body) -> bool:

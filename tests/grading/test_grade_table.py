@@ -11,7 +11,7 @@ from itertools import pairwise
 
 import pytest
 
-from drafting.body import Body
+from drafting.body import Body, size_body
 from drafting.garments import GARMENTS
 from drafting.grading import grade_report, measure_table, size_range
 from drafting.pattern import Finish
@@ -102,6 +102,19 @@ def test_no_published_point_steps_unevenly_within_one_band_of_the_handbook():
     report = grade_report(sizes(-1, 0, 1))  # hips 92, 96, 100
     uneven = {n for f in report.findings if f.code == "uneven_step" for n in f.names}
     assert uneven & set(MOVES) == set()
+
+
+def test_sizes_of_a_table_jump_only_where_the_handbooks_bands_do():
+    # hips 92 to 104; the bands of the block end at 102
+    trousers = GARMENTS["trousers"]
+    names = [f"{bust}-regular" for bust in (84, 88, 92, 96)]
+    bodies = tuple((name, size_body("women", name)) for name in names)
+    report = grade_report(size_range(trousers, bodies, trousers.spec(kind="trousers"), Finish()))
+    jumps = [f for f in report.findings if f.code == "uneven_step"]
+    assert any("knee girth" in jump.names for jump in jumps)
+    for jump in jumps:
+        assert jump.sizes[-1] == "96-regular"
+        assert jump.by < 1.0
 
 
 def test_the_step_of_the_handbooks_knee_from_one_band_to_the_next_is_named():
