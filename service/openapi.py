@@ -25,6 +25,7 @@ from service.link_form import LinkPart
 from service.plan import Each, Fields, IsLength, Plan, plan_of
 from service.problems import MEDIA_TYPE, PROBLEMS
 from service.ranges.form import RangePart
+from service.teaching.form import SheetPart
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -135,6 +136,11 @@ def _put_examples(document: Schema, house: House) -> None:
         for kind, garment in house.garments.items()
     }
     _content(document, "/v1/lay-plans")["application/json"]["examples"] = lays
+    sheets = {
+        kind: {"summary": f"{each['summary']}, step by step", "value": each["value"]}
+        for kind, each in examples.items()
+    }
+    _content(document, "/v1/draft-sheets")["application/json"]["examples"] = sheets
     _content(document, "/v1/measurement-checks")["application/json"]["example"] = sample_check()
     orders = [
         {"id": f"{kind}-1", **sample_order(garment)} for kind, garment in house.garments.items()
@@ -168,6 +174,7 @@ def order_schemas(house: House) -> Schema:
     parts["MeasurementCheck"] = check_schema()
     parts |= lay_schemas()
     parts["LinkOrder"] = link_schema(order)
+    parts |= sheet_schemas(order)
     return {"Order": order, "Sides": SIDES, "WrittenInches": WRITTEN_INCHES, **parts}
 
 
@@ -197,6 +204,21 @@ def link_schema(order: Schema) -> Schema:
         "description": "An order, and for how long a link to it is to hold.",
         "properties": {**order["properties"], **own},
     }
+
+
+def sheet_schemas(order: Schema) -> Schema:
+    """Schemas of a request for a draft sheet: an order, its body left open, and the sheet."""
+    own = SheetPart.model_json_schema(ref_template=REF)
+    parts: Schema = own.pop("$defs")
+    own["properties"]["sheet"].pop("default", None)
+    whole: Schema = {
+        **{k: v for k, v in order.items() if k not in ("oneOf", "required")},
+        "title": "SheetOrder",
+        "description": "An order, and what its draft sheet is to be; the body may be left out.",
+        "properties": {**order["properties"], **own["properties"]},
+        "required": ["garment"],
+    }
+    return {"SheetOrder": whole, **parts}
 
 
 def lay_schemas() -> Schema:

@@ -36,7 +36,17 @@ ROOTS: dict[type[DraftingError], str] = {
 """The part of the order that a bare name stands in, by the class of the trouble."""
 
 PARTS = frozenset(
-    {"measurements", "garment", "finish", "output", "reference", "figure", "cloths", "laying"}
+    {
+        "measurements",
+        "garment",
+        "finish",
+        "output",
+        "reference",
+        "figure",
+        "cloths",
+        "laying",
+        "sheet",
+    }
 )
 """Where a dotted path starts that speaks of the whole order, or of a whole lay plan."""
 

@@ -7,6 +7,7 @@ only date is the one that was given.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from math import isinf
 from typing import TYPE_CHECKING, Any
 
 from reportlab.platypus import (
@@ -317,10 +318,17 @@ def _check(draft: TaughtDraft, row: CheckRow) -> tuple[str, ...]:
         return on_tape(value, form.unit) if row.unit == "cm" else f"{value:.0f}°"
 
     wanted = shown(row.wanted)
-    if row.kind == "measure" and not form.blank and row.high < 900:  # 999 stands for no bound
-        low, high = (figures(v, form.unit) for v in (row.low, row.high))
-        wanted = f"{wanted} ({low} – {high})"
+    if row.kind == "measure" and not form.blank:
+        wanted = _allowed(draft, row, wanted)
     return row.what[:1].upper() + row.what[1:], wanted, shown(row.drafted), words.blank
+
+
+def _allowed(draft: TaughtDraft, row: CheckRow, wanted: str) -> str:
+    """What is wanted with its bounds; with no upper one it is the least that will do."""
+    if isinf(row.high):
+        return draft.words.at_least.format(value=wanted)
+    low, high = (figures(bound, draft.form.unit) for bound in (row.low, row.high))
+    return f"{wanted} ({low} – {high})"
 
 
 def _finishing(draft: TaughtDraft, pages: ClassPages) -> Iterator[Flowable]:

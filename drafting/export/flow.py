@@ -82,7 +82,7 @@ class Pages:
 
     def __init__(self, draft: TaughtDraft, title: str) -> None:
         """Take the draft's paper and language, and the document's title."""
-        paper = PAPERS[draft.form.paper]
+        paper = PAPERS.get(draft.form.paper, PAPERS["a4"])
         self.draft, self.title = draft, title
         self.size = (paper.width / 10, paper.height / 10)
         self.width = self.size[0] - 2 * MARGIN

@@ -82,8 +82,7 @@ class TeachingWords:
     formula: str
     checks_heading: str
     checks_columns: tuple[str, ...]
-    seam_check: str
-    right_angle: str
+    at_least: str
     finishing_heading: str
     finishing: tuple[str, ...]
     allowance_columns: tuple[str, ...]
@@ -206,8 +205,7 @@ ENGLISH = TeachingWords(
     formula="{formula}",
     checks_heading="Check list",
     checks_columns=("What", "Wanted", "By the draft", "On your paper"),
-    seam_check="{one} = {two}",
-    right_angle="{name}, closed",
+    at_least="{value} or more",
     finishing_heading="Finishing the pattern",
     finishing=(
         "Trace each piece off the draft along its outline; keep the draft whole.",

@@ -2,6 +2,7 @@
 
 from service.routes import (
     batches,
+    draft_sheets,
     garments,
     lay_plans,
     links,
@@ -18,6 +19,7 @@ ROUTERS = (
     patterns.router,
     size_ranges.router,
     lay_plans.router,
+    draft_sheets.router,
     batches.router,
     links.router,
     garments.router,

@@ -37,6 +37,7 @@ def test_every_path_of_the_contract_is_described(reference):
         "/problems/{code}",
         "/readyz",
         "/v1/batches",
+        "/v1/draft-sheets",
         "/v1/garments",
         "/v1/garments/{kind}",
         "/v1/garments/{kind}/sample",

@@ -123,7 +123,7 @@ def test_the_printed_sums_come_out(kind, method, name, unit):
                 room = slack * (1 + len(re.findall(rf"(?:{NUMBER}) (?:cm|in)\b", rest[0])))
                 assert total == pytest.approx(result, abs=room), told
                 reckonings += 1
-    assert reckonings > 3
+    assert reckonings >= 3
 
 
 def test_lengths_are_told_as_a_tape_shows_them():

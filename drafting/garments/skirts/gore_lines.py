@@ -72,8 +72,8 @@ def draw_gores(
     """
     feet = tuple(_foot(k, level, swing, down, (drawn[0].left, drawn[0].right)[k], sheet) for k in (0, 1))
     curve = _cubic(drawn[0].hem)
-    square = tuple(along(level.flare[k], feet[k].end).left for k in (0, 1))
-    hem = sheet.draw("hem of a gore", (Bend(feet[0].end, feet[1].end, *square, curve, middle_of(curve)),), "Square to both edges, so that it runs on over all seams.")
+    left, right = (along(level.flare[k], feet[k].end).left for k in (0, 1))
+    hem = sheet.draw("hem of a gore", (Bend(feet[0].end, feet[1].end, left, right, curve, middle_of(curve)),), "Square to both edges, so that it runs on over all seams.")
     for n, (name, gore) in enumerate(zip(names, drawn, strict=True)):
         waist, edges = _gore(name.replace("_", " "), gore, level, feet, sheet)
         if halved and n in (0, len(names) - 1):
