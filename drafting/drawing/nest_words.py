@@ -23,6 +23,7 @@ class NestWords:
     how: str
     grain_level: str
     fold_level: str
+    centre_level: str
     corner: str
     foot: str
     description: str
@@ -44,6 +45,7 @@ ENGLISH_NEST = NestWords(
     how="Cutting lines; the sizes of each piece lie on one another at the crossed circle.",
     grain_level="all sizes lie on grain and {0} line",
     fold_level="all sizes lie on fold and {0} line",
+    centre_level="all sizes lie on {0} and {1} line",
     corner="all sizes lie on the corner of {0} and {1}",
     foot="all sizes lie on the foot of the grain",
     description="Sewing pattern true to scale, {count} sizes nested: {sizes}. Lengths in mm.",

@@ -42,6 +42,29 @@ def test_a_piece_on_the_fold_lies_on_its_fold():
     assert (found.at.x, found.at.y) == pytest.approx((0, 6))
 
 
+def test_a_panel_with_an_upright_centre_seam_lies_on_it():
+    edges = tuple(replace(e, name="centre_back") if e.name == "facing" else e for e in band().edges)
+    piece = replace(band(), edges=edges, levels=(("hip", at(0, 30), at(8, 30)),))
+    (found,) = anchors((piece,))
+    assert (found.kind, found.names) == ("centre_level", ("centre_back", "hip"))
+    assert (found.at.x, found.at.y) == pytest.approx((0, 30))
+
+
+def test_sizes_of_which_one_has_no_centre_seam_lie_on_the_grain():
+    edges = tuple(replace(e, name="centre_back") if e.name == "facing" else e for e in band().edges)
+    level = (("hip", at(0, 30), at(8, 30)),)
+    one, two = anchors((replace(band(), edges=edges, levels=level), replace(band(), levels=level)))
+    assert one.kind == two.kind == "grain_level"
+
+
+def test_a_piece_without_levels_lies_on_centre_and_waist_where_it_has_them():
+    names = {"end": "hem", "seam": "side", "overlap": "waist", "facing": "centre_front"}
+    edges = tuple(replace(e, name=names[e.name]) for e in band().edges)
+    (found,) = anchors((replace(band(), edges=edges),))
+    assert set(found.names) == {"waist", "centre_front"}
+    assert (found.at.x, found.at.y) == pytest.approx((0, 79))
+
+
 def test_a_piece_without_levels_lies_on_its_lowest_corner_to_the_left():
     one, two = anchors((band(), moved(band(), 5, 5)))
     assert (one.kind, set(one.names)) == ("corner", {"end", "facing"})
