@@ -27,7 +27,7 @@ from drafting.drawing import WORDS, Drawn, Role, Stroke, Text, piece_cuts
 from drafting.drawing.lettering import carried, corners, width
 from drafting.export.paths import MM
 from drafting.export.sheets import WorkContent, remarks
-from drafting.geometry import Cubic, Path, Point, Transform, polyline, shift, turn
+from drafting.geometry import RIGHT, Cubic, Path, Point, Transform, polyline, shift, turn
 from drafting.pattern import Role as EdgeRole
 
 if TYPE_CHECKING:
@@ -86,7 +86,10 @@ def write(work: Work, output: Output) -> bytes:
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A piece of a work as a block: where it goes on the sheet, and what it is called."""
+    """A piece of a work as a block: where it goes on the sheet, and what it is called.
+
+    The move turns and shifts; it never mirrors.
+    """
 
     work: Work
     piece: Drawn
@@ -105,7 +108,9 @@ def render(placed: tuple[Placed, ...], sheet: Sheet, style: Work, output: Output
         system = tuple(_system(one.work, one.piece.finished.piece))
         block.draw(system, tuple(_notes(one.work, one.piece, output)))
         corner = block.to.inverse.then(one.move).point(Point(0.0, 0.0))
-        space.add_blockref(name, (_mm(corner.x), _mm(corner.y)), dxfattribs={"layer": CUT})
+        turned = round(one.move.vector(RIGHT).angle, 6) % 360
+        attributes = {"layer": CUT, **({"rotation": turned} if turned else {})}
+        space.add_blockref(name, (_mm(corner.x), _mm(corner.y)), dxfattribs=attributes)
     high = _mm(sheet.height)
     for k, text in enumerate(_style(style, output)):
         at = (0.0, high + 10 + 10 * k)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from drafting.drawing import Output
 from drafting.errors import DraftingError
-from drafting.export import lay_plans
+from drafting.export import lay_dxf, lay_plans
 from drafting.grading import draft_size
 from drafting.laying import CLOTH_KINDS, Cloth, ClothKind, LayPlan, lay
 from drafting.workroom import Work
@@ -105,6 +105,7 @@ LAY_FORMATS: dict[str, LayFormat] = {
     "json": LayFormat("json", "application/json", "json", _json),
     "svg": LayFormat("svg", "image/svg+xml", "svg", _svg),
     "pdf": LayFormat("pdf", "application/pdf", "pdf", lay_plans.write_pdf),
+    "dxf": LayFormat("dxf", "image/vnd.dxf", "dxf", lay_dxf.write_dxf),
 }
 """JSON tells all; SVG and PDF are small drawings, and on paper of no fixed size the PDF is at full
-size. The first is the default."""
+size; DXF is for a cutter. The first is the default."""

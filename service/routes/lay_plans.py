@@ -63,8 +63,8 @@ async def lay_pieces_on_cloth(
     Takes whole orders, or a size range, and each cloth's width, selvedges, nap, folding, stripes
     and shrinkage. JSON tells the length to buy, exactly and as shops cut it, and each piece's
     place, turn and mirroring; SVG and PDF are a small drawing for the table, and on paper "roll"
-    or "whole" the PDF is at full size. The engine searches by the clock: the same request may give
-    a slightly other plan, unless the budget is 0.
+    or "whole" the PDF is at full size; DXF is for a cutter. The engine searches by the clock: the
+    same request may give a slightly other plan, unless the budget is 0.
     """
     settings = house.settings
     refuse_other_media(request.headers)

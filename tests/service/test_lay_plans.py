@@ -8,6 +8,7 @@ import time
 from xml.etree import ElementTree as ET
 
 import apron
+import ezdxf
 import pypdfium2
 import pytest
 from asking import Service, refused, trouble
@@ -122,6 +123,13 @@ def test_on_whole_paper_the_pdf_is_at_full_size(lays):
     ((wide, high),) = _pages(pdf.content)
     assert high == pytest.approx(900 + 80, abs=1)
     assert wide == pytest.approx(length + 2 * 20 + 80, abs=1)
+
+
+def test_a_cutter_is_given_dxf(lays):
+    found = lays(asked(cloths={"pocketing": {}}), accept="image/vnd.dxf")
+    assert found.headers["content-type"] == "image/vnd.dxf"
+    drawing = ezdxf.read(io.StringIO(found.text))
+    assert len(drawing.modelspace().query("INSERT")) == 6
 
 
 def _pages(pdf):
