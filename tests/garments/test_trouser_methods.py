@@ -393,6 +393,17 @@ def test_a_full_thigh_carries_the_forks_out_within_their_bounds(method):
     assert told or reached >= 61 + 6 - 0.06
 
 
+@pytest.mark.parametrize("method", METHODS)
+def test_a_thigh_without_room_is_told_by_the_checks(method):
+    """Where no fit was chosen; measured by another library. Least room 2.5 cm:
+    *Measurements for Fitting Pants*, New Mexico State University Extension, Guide C-209."""
+    for thigh in (55.0, 75.0):
+        done = plain({**BODY, "thigh_girth": thigh}, method=method)
+        (check,) = (c for c in done.pattern.checks if c.name == "thigh_has_room")
+        assert check.drafted == pytest.approx(girth(done, "crotch", 2.5), abs=0.05)
+        assert check.passed == (thigh == 55.0)
+
+
 SEAMS = {"slim": (-1, 1), "classic": (-1, 3), "relaxed": (3, 5), "wide": (3, 5)}
 
 

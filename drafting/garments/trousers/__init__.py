@@ -112,7 +112,7 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
     back_cut = back_piece(below, level, below_yoke(stretches, yoke), opening, behind, foot(back_panel, cut.turn_ups), top="yoke" if yoke else "waist", hip_notch=hip_is_clear(front_panel, front_cut.edges))
     around = (front_cut, *(p for p in pocket.pieces if p.name in pocket.between), *(yoke or (back_cut,)))
     waist = WAISTS[cut.waistband, cut.closure](Made(top=float(top), around=around, contours=contours, body=body, cut=cut))
-    parts = Parts(panels=(front_cut, back_cut), around=around, turned_up=cut.turn_ups > 0, pocket=pocket, behind=behind, opening=opening, waist=waist)
+    parts = Parts(panels=(front_cut, back_cut), around=around, short=front_panel.panel.leg.short, turned_up=cut.turn_ups > 0, pocket=pocket, behind=behind, opening=opening, waist=waist)
     tape, (seams, sewing) = tapes(parts), assembly(parts)
     return Pattern(
         kind="trousers",
@@ -125,6 +125,7 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
         sewing=sewing,
         wants=(
             *wants.girths(body, cut, person, tape),
+            *wants.thigh(body, cut, _thigh(level, front_panel, back_panel)),
             *wants.lengths(body, cut, tape, depth, own.higher, person),
             *wants.openings(body, tape),
             *wants.joins(tape, person),
@@ -172,8 +173,14 @@ def _on_scrap(person: Figure, body: Body, cut: Trousers, own: Side) -> OnScrap:
         one.crotch.length() + two.crotch.length(),
         two.crotch.length() - one.crotch.length(),
         one.reach + two.reach,
-        sum(p.width(level.crotch.y - min(THIGH_LINE, (level.crotch.y - level.hem.y) / 2)) for p in (one, two)),
+        _thigh(level, one, two),
     )
+
+
+def _thigh(level: Frame, one: Trued, two: Trued) -> float:
+    """Round one leg on the thigh line, or half way down a shorter leg, in cm."""
+    down = min(THIGH_LINE, (level.crotch.y - level.hem.y) / 2)
+    return sum(p.width(level.crotch.y - down) for p in (one, two))
 
 
 def loops(cut: Trousers, body: Body) -> tuple[Piece, ...]:

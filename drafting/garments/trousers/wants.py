@@ -17,6 +17,7 @@ from drafting.garments.trousers.fits import (
     foot_girth,
     hip_ease,
     most_over,
+    thigh_ease,
     top_girth,
 )
 from drafting.garments.trousers.frame import Frame
@@ -61,7 +62,8 @@ def _legs(body: Body, cut: Trousers, *, short: bool) -> tuple[Want, ...]:
     tape = Girth("hem", LEGS, 1)
     foot, hem = float(foot_girth(body)), cut.hem_girth if cut.hem_girth and not is_full(cut) else hem_girth(body, cut)
     knee = () if short else (_near("finished_knee_girth", Girth("knee", LEGS, 1), knee_girth(body, cut), 0.3, 0.3, "Round one leg."),)
-    ordered = (_near("finished_hem_girth", tape, hem, 0.3, 0.3, "Round one leg."),) if is_full(cut) or cut.hem_girth else ()
+    slack = 0.3 if cut.hem == "level" else 0.8
+    ordered = (_near("finished_hem_girth", tape, hem, slack, slack, "Round one leg; over a shaped hem where the leg is whole."),) if is_full(cut) or cut.hem_girth else ()
     measured = body.has("heel_ankle_girth")
     return (
         *knee,
@@ -69,6 +71,14 @@ def _legs(body: Body, cut: Trousers, *, short: bool) -> tuple[Want, ...]:
         at_least("hem_passes_foot", tape, foot, "The hem must go over heel and instep; else it needs a slit or zip.", advice=not measured),
         *(() if is_full(cut) else (_room_at_the_end(body, cut),)),
     )
+
+
+def thigh(body: Body, cut: Trousers, drawn: float) -> tuple[Want, ...]:
+    """Room for a thigh that is known, on the thigh line; `drawn` is the leg there, in cm."""
+    if not body.has("thigh_girth"):
+        return ()
+    tape = Number(drawn, "drawn leg on the thigh line, 2.5 cm under the crotch line")
+    return (at_least("thigh_has_room", tape, body.value("thigh_girth") + thigh_ease(cut)[0], "The thigh and its least room by the fit.", advice=True),)
 
 
 def _room_at_the_end(body: Body, cut: Trousers) -> Want:
@@ -121,7 +131,7 @@ def lengths(
             tape.side,
             rise + inside + high_side + person.side_raised + cut.waist_position,
             0.5,
-            3.0 + slant,
+            3.0 + slant + max(0.0, float(hip_ease(body, cut)) - 8) / 8,
             "The seam goes over the hip.",
         ),
     )
