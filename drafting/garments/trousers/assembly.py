@@ -24,6 +24,7 @@ class Parts:
     Attributes:
         panels: Front and back.
         around: The pieces from the front to the back that the waist is sewn to.
+        short: Whether the leg has no knee.
         turned_up: Whether the legs have turn-ups.
         pocket: The front pocket.
         behind: The back pocket.
@@ -33,6 +34,7 @@ class Parts:
 
     panels: tuple[Piece, Piece]
     around: tuple[Piece, ...]
+    short: bool
     turned_up: bool
     pocket: FrontPocket
     behind: BackPocket
@@ -143,5 +145,5 @@ def tapes(parts: Parts) -> Tapes:
         side_corner=((first, "waist", "side" if over else parts.side[0]), (last, "side" if parts.yoked else parts.side[0], "waist")),
         hem_corners=("side_turn_up", "inseam_turn_up") if parts.turned_up else ("side", "inseam"),
         mouth=parts.pocket.opens,
-        short=parts.panels[0].level("knee") is None,
+        short=parts.short,
     )
