@@ -20,14 +20,15 @@ ALWAYS = ""
 GRID = "grid"
 
 LAYERS: dict[str, frozenset[Role]] = {
-    GRID: frozenset({Role.GRID, Role.JOIN, Role.DIAMOND}),
     "levels": frozenset({Role.LEVEL, Role.LENGTHEN}),
     "stitching": frozenset({Role.STITCH, Role.DART}),
     "marks": frozenset({Role.FOLD, Role.GRAIN, Role.DRILL, Role.MARK}),
-    "cutting": frozenset({Role.CUT, Role.NOTCH}),
     "labels": frozenset({Role.LABEL}),
+    GRID: frozenset({Role.GRID, Role.JOIN, Role.DIAMOND}),
+    "cutting": frozenset({Role.CUT, Role.NOTCH}),
 }
-"""Layers in the order of drawing, and what lies on each; the rest always shows."""
+"""Layers in the order of drawing, and what lies on each; the rest always shows. Joining marks come
+after the labels, which white out what is under them, and cutting lines over all."""
 
 
 LAYERED = frozenset().union(*LAYERS.values())
@@ -54,7 +55,7 @@ class Layers:
             always: What shows whatever is hidden.
         """
         if self.own_layers:
-            self._form("sheet", ALWAYS, (*marks, *self._of(ALWAYS), *always))
+            self._form("sheet", ALWAYS, (*self._of(ALWAYS), *marks, *always))
             layers = dict.fromkeys(group.layer for group in self.sheet.groups if group.layer)
             for number, layer in enumerate(layers):
                 self._form(f"layer-{number}", layer, self._of(layer))

@@ -4,13 +4,21 @@ import json
 import re
 from dataclasses import replace
 from io import BytesIO
-from xml.etree import ElementTree as ET
 
 import numpy as np
 import pikepdf
 import pytest
-from pages import LETTERS, PIXEL, Pages, dark_runs, shift_between
-from svgelements import Path as SvgPath
+from pages import (
+    LETTERS,
+    PIXEL,
+    Pages,
+    best_fit,
+    core,
+    cut_lines,
+    dark_runs,
+    shift_between,
+    taped,
+)
 
 from drafting.drawing import PAPER_NAMES, PAPERS, Output
 from drafting.errors import OutputError
@@ -151,72 +159,18 @@ def test_neighbouring_pages_carry_the_same_marks_where_they_overlap(pages):
     assert joined > 15
 
 
-@pytest.fixture(scope="module")
-def taped(pages):
-    """All pages laid on one sheet, each trimmed along its dashed lines, in pixels."""
-    wide, high = (side - 20 for side in pages.size(1))
-    across, down = wide - 10, high - 10
-    rows, columns = (1 + max(tile[k] for tile in pages.names) for k in (0, 1))
-    shape = (round((rows * down + 10) / PIXEL) + 2, round((columns * across + 10) / PIXEL) + 2)
-    sheet = np.full(shape, 255, dtype=np.int16)
-    for (row, column), number in pages.names.items():
-        part = pages.picture(number)
-        cut = [5 if inner else 0 for inner in (row, column)]
-        top, left = round((10 + cut[0]) / PIXEL), round((10 + cut[1]) / PIXEL)
-        bottom, right = round((10 + high) / PIXEL), round((10 + wide) / PIXEL)
-        part = part[top:bottom, left:right]
-        y, x = round((row * down + cut[0]) / PIXEL), round((column * across + cut[1]) / PIXEL)
-        sheet[y : y + part.shape[0], x : x + part.shape[1]] = part
-    return sheet
-
-
-def test_taped_pages_show_the_outline_of_the_svg(taped, trousers, output):
+def test_taped_pages_show_the_outline_of_the_svg(pages, trousers, output):
     """Every piece's cutting line, slid over the sheet, comes to lie on a drawn line all round.
 
-    The drawn line is 0.7 mm broad; a pixel is taken off each side of it, so that a point that
-    is hit lies within 0.3 mm of its middle (0.35 - 0.127, and rounding to a pixel).
+    The drawn line is 0.7 mm broad; a pixel of 0.1 mm is taken off each side of it, so that a point
+    that is hit lies within 0.3 mm of its middle (0.35 - 0.1, and rounding to a pixel).
     """
-    root = ET.fromstring(FORMATS["svg"].write(trousers, output))  # noqa: S314 - own bytes
-    lines = {
-        e.get("id"): SvgPath(e.get("d")) for e in root.iter() if e.get("id", "").endswith("-cut")
-    }
-    assert len(lines) == len(trousers.pattern.pieces)
-    broad = core(taped)
+    broad = core(taped(pages))
     inked = np.argwhere(broad)
-    for name, line in lines.items():
-        drawn = [segment for segment in line if segment.start is not None]
-        points = np.array([(p.x, p.y) for s in drawn for p in (s.point(k / 25) for k in range(25))])
+    lines = cut_lines(FORMATS["svg"].write(trousers, output))
+    assert len(lines) == len(trousers.pattern.pieces)
+    for name, points in lines.items():
         assert best_fit(broad, inked, points) == 1.0, name
-
-
-def core(sheet):
-    """Dark pixels whose four neighbours are dark too: only the broad cutting lines have any."""
-    dark = np.pad(sheet < 128, 1)
-    middle = dark[1:-1, 1:-1]
-    return middle & dark[:-2, 1:-1] & dark[2:, 1:-1] & dark[1:-1, :-2] & dark[1:-1, 2:]
-
-
-def best_fit(lines, inked, points):
-    """Slide a line (points in mm) over a picture, either way up: its greatest share on lines."""
-    best = 0.0
-    for way in (1, -1):
-        pixels = points * way / PIXEL
-        pixels = np.round(pixels - pixels.min(axis=0)).astype(int)
-        best = max(best, slid(lines, inked, pixels))
-    return best
-
-
-def slid(lines, inked, pixels):
-    """The first point goes through every pixel of the lines; each next one sorts places out."""
-    room = np.array(lines.shape) - pixels.max(axis=0)[::-1]
-    places = inked - pixels[0][::-1]
-    places = places[(places >= 0).all(axis=1) & (places < room).all(axis=1)]
-    for x, y in pixels[:: len(pixels) // 100]:
-        hit = lines[places[:, 0] + y, places[:, 1] + x]
-        if not hit.any():
-            return 0.0
-        places = places[hit]
-    return max(float(lines[pixels[:, 1] + y, pixels[:, 0] + x].mean()) for y, x in places)
 
 
 HOSTILE = (
