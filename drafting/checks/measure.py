@@ -82,7 +82,8 @@ def _shows(pattern: Pattern, name: str, over: str, level: str) -> float:
     y = _height(top, level)
     left, _, right, _ = patch.outline.bounds()
     line = shapely.LineString([(left - 1, y), (right + 1, y)])
-    return float(line.intersection(polygon(patch)).difference(polygon(top).buffer(1e-6)).length)
+    shown = line.intersection(polygon(patch).buffer(0)).difference(polygon(top).buffer(1e-6))
+    return float(shown.length)
 
 
 def span(piece: Piece, level: str) -> tuple[Point, Point]:

@@ -15,6 +15,9 @@ from drafting.errors import SpecError
 from drafting.geometry import Path, mirror, polyline
 from drafting.pattern import Mark
 
+LEAST_DEPTH = 1.5
+"""A turn-up of less than 1.5 cm cannot be folded. House method."""
+
 MOST_BOW = 0.6
 """A hem that is bowed by more (cm) cannot be folded up flat. House method."""
 
@@ -66,6 +69,13 @@ def _last(line: Path, depth: float) -> Path:
 
 
 def _foldable(hem: Path, leg: float, depth: float) -> None:
+    if depth < LEAST_DEPTH:
+        raise SpecError(
+            f"turn_ups are at least {LEAST_DEPTH:g} cm deep; leave them out with 0.",
+            where="garment.turn_ups",
+            received=depth,
+            allowed=(LEAST_DEPTH, None),
+        )
     along = (hem.end - hem.start).unit
     bow = max(abs((p - hem.start).cross(along)) for p in hem.flattened(0.01))
     if bow > MOST_BOW:

@@ -81,7 +81,7 @@ def _gain(found: tuple[tuple[Place, Place], ...], *, short: bool, cut: Trousers)
     return gain
 
 
-GAINS = (-4.0, 12.0)
+GAINS = (-4.0, 6.0)
 """What each seam of a shorter leg's hem may gain, cm; narrower legs are tapered. House method."""
 
 

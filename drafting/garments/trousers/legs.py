@@ -55,13 +55,21 @@ LEGS: dict[LegShape, Shape] = {
     ),
     "wide": Shape(
         hem=lambda usual, _: usual + 16, knee=lambda _, hem: hem,
-        true_to=lambda hem, _, usual: hem >= usual, rule="is at least as wide at the hem as a straight one",
+        true_to=lambda hem, knee, usual: min(hem, knee) >= usual, rule="is nowhere narrower than a straight one's hem",
     ),
 }
 """What each shape makes of the straight leg."""
 
 INSIDE: dict[LegLength, float] = {"full": 1.0, "cropped": 0.75, "knee": 0.42, "shorts": 0.17}
 """The inside leg of each length, as a share of the way from the crotch line to the floor."""
+
+
+MOST_SHARE, MOST_FLARE = 0.85, 40.0
+"""The knee is at most 85 % of the hip; the hem at most 10 cm wider than it at each seam. House method."""
+
+
+LEAST_KNEE = 0.85
+"""A leg is at the knee at least 85 % of the knee, in a cloth that stretches. House method."""
 
 
 def is_full(cut: Trousers) -> bool:
@@ -108,6 +116,22 @@ def true_to_shape(body: Body, cut: Trousers) -> None:
         SpecError: Names both options.
     """
     hem, knee, usual = (float(g) for g in (hem_girth(body, cut), knee_girth(body, cut), fits.hem_girth(body, _plain(cut))))
+    most = MOST_SHARE * float(body.hip_girth)
+    if knee > most:
+        raise SpecError(
+            f"{knee:.1f} cm at the knee is more than a leg under a hip_girth of {float(body.hip_girth):.1f} cm can fall to: at most {most:.1f} cm. Give a smaller knee_girth or hem_girth.",
+            where="garment.knee_girth" if cut.knee_girth else "garment.hem_girth", received=cut.knee_girth or cut.hem_girth, allowed=(None, most),
+        )
+    if hem > knee + MOST_FLARE:
+        raise SpecError(
+            f"A hem_girth of {hem:.1f} cm is more than {MOST_FLARE:g} cm over the knee_girth of {knee:.1f} cm: bring them nearer to each other.",
+            where="garment.hem_girth", received=cut.hem_girth, allowed=(None, knee + MOST_FLARE),
+        )
+    if knee < LEAST_KNEE * float(fits.knee_of(body)):
+        raise SpecError(
+            f"A knee_girth of {knee:.1f} cm does not pass the body's knee of about {float(fits.knee_of(body)):.1f} cm.",
+            where="garment.knee_girth", received=cut.knee_girth, allowed=(LEAST_KNEE * float(fits.knee_of(body)), most),
+        )
     shape = LEGS[cut.leg]
     if not shape.true_to(hem, knee, usual):
         ordered = "hem_girth" if cut.hem_girth is not None else "knee_girth"

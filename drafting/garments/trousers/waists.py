@@ -23,11 +23,13 @@ from drafting.craft.waistband import (
     straight_waistband,
 )
 from drafting.craft.waists import eased, facing_of, inside_of
+from drafting.errors import SpecError
 from drafting.garments.trousers.fits import fullness, underlap
 from drafting.garments.trousers.manners import band_in_rise
 from drafting.garments.trousers.pockets import to_joint
+from drafting.garments.trousers.reshaping import shaped_depth
 from drafting.garments.trousers.spec import Closure, Trousers, Waistband
-from drafting.garments.trousers.trueing import Trued
+from drafting.garments.trousers.trueing import Trued, straight_centre
 from drafting.pattern import (
     CombinedLength,
     EdgeLength,
@@ -283,11 +285,18 @@ WAISTS: dict[tuple[Waistband | None, Closure | None], Callable[[Made], Waist]] =
 
 def cut_off(front: Trued, back: Trued, cut: Trousers) -> tuple[Trued, Trued, Contours | None]:
     """The panels that the waist is sewn to, and the tops that a shaped waist is cut from."""
-    if cut.waistband == "contoured":
-        return contoured(front, back, cut.band_depth)
-    if cut.waistband == "faced":
-        return front, back, contoured(front, back, cut.facing_depth)[2]
-    return front, back, None
+    depth = shaped_depth(cut)
+    if not depth:
+        return front, back, None
+    room = min(straight_centre(p) for p in (front, back))
+    if depth > room:
+        option = "facing_depth" if cut.waistband == "faced" else "band_depth"
+        raise SpecError(
+            f"The centre seams run straight for {room:.1f} cm below the waist_position; a {option} of {depth:g} cm reaches into their curve. Make one of them smaller.",
+            where=f"garment.{option}", received=depth, allowed=(0.0, room),
+        )
+    below = contoured(front, back, depth)
+    return below if cut.waistband == "contoured" else (front, back, below[2])
 
 
 def contoured(front: Trued, back: Trued, depth: float) -> tuple[Trued, Trued, Contours]:

@@ -131,7 +131,7 @@ def lengths(
             tape.side,
             rise + inside + high_side + person.side_raised + cut.waist_position,
             0.5,
-            3.0 + slant + max(0.0, float(hip_ease(body, cut)) - 8) / 8,
+            3.0 + slant + max(0.0, float(hip_ease(body, cut)) - 4) / 6,
             "The seam goes over the hip.",
         ),
     )
