@@ -15,6 +15,7 @@ from drafting.drawing import (
     WORDS,
     Block,
     Role,
+    Roll,
     Text,
     Tiling,
     arrange,
@@ -23,6 +24,7 @@ from drafting.drawing import (
     legend,
     tiles_of,
 )
+from drafting.errors import OutputError
 
 A4 = Tiling(19.0, 27.7, 1.0)
 A2 = Tiling(40.0, 57.4, 1.0)
@@ -131,3 +133,26 @@ def test_any_rectangles_lie_apart_on_the_sheet(sizes, tiling):
 def test_the_same_blocks_always_lie_the_same():
     blocks = tuple(Block(str(i), shapely.box(0, 0, 10 + i, 60 - i)) for i in range(6))
     assert arrange(blocks, A4) == arrange(blocks, A4)
+
+
+@settings(max_examples=15, deadline=None)
+@given(st.lists(sides, min_size=1, max_size=7), st.sampled_from([59.0, 89.4, 104.7]))
+def test_on_a_roll_rectangles_lie_apart_across_its_breadth_with_the_grain_along_it(sizes, width):
+    blocks = tuple(
+        Block(str(i), shapely.box(3, -2, 3 + w, -2 + h)) for i, (w, h) in enumerate(sizes)
+    )
+    laid = arrange(blocks, Roll(width))
+    areas = [placed(b, m) for b, m in zip(blocks, laid.moves, strict=True)]
+    assert all(a.distance(b) >= 1.0 - 1e-6 for a, b in combinations(areas, 2))
+    assert shapely.box(0, 0, width, laid.height).contains(shapely.union_all(areas))
+    for move in laid.moves:
+        assert (abs(move.a), move.b, move.c) == (1.0, 0.0, 0.0)
+        assert move.a == move.d
+
+
+def test_what_is_broader_than_a_roll_is_refused_by_name_with_the_roll_that_would_do():
+    blocks = (Block("cape", shapely.box(0, 0, 70, 50)), Block("collar", shapely.box(0, 0, 9, 9)))
+    with pytest.raises(OutputError, match="piece cape is 700 mm broad") as caught:
+        arrange(blocks, Roll(59.0, edges=2.0))
+    assert caught.value.received == 610.0
+    assert arrange(blocks, Roll(caught.value.allowed / 10 - 2.0, edges=2.0))
