@@ -148,13 +148,32 @@ def body_tile(number: int, waist: float, hip: float, stature: float, extra: dict
 
 
 CUTS = {
-    "classic": {},
+    "as the block has it": {},
     "left over right": {"lap": "left_over_right"},
     "contoured band": {"waistband": "contoured"},
     "no pockets": {"front_pocket": "none", "back_pocket": "none"},
     "narrow hem": {"hem_girth": 36.0, "knee_girth": 42.0},
     "wide leg": {"hem_girth": 64.0, "knee_girth": 62.0},
+    "men's block": {"method": "mens_block", "lap": "left_over_right"},
+    "quarter draft": {"method": "quarter"},
+    "slim": {"fit": "slim"},
+    "slim, stretch 20 %": {"fit": "slim", "stretch": 20.0},
+    "classic": {"fit": "classic"},
+    "relaxed": {"fit": "relaxed"},
+    "wide": {"fit": "wide"},
 }
+
+
+DRAFTS = tuple(
+    (method, fit)
+    for method in ("block", "mens_block", "quarter")
+    for fit in (None, "slim", "classic", "relaxed", "wide")
+)
+
+
+def draft_tile(number: int, method: str, fit: str | None) -> Tile:
+    """A method's panels in a fit, on the sample body."""
+    return panels(made(method=method, fit=fit), f"{method.replace('_', ' ')}, {fit or 'its own eases'}", f"draft{number}")
 
 
 def main() -> None:
@@ -168,6 +187,9 @@ def main() -> None:
     }
     pictures["trousers_bodies"] = sheet(
         [body_tile(n, *body) for n, body in enumerate(BODIES)], 5, 0.1, "Trousers on twenty bodies"
+    )
+    pictures["trousers_methods"] = sheet(
+        [draft_tile(n, *draft) for n, draft in enumerate(DRAFTS)], 5, 0.1, "Trousers, each method in each fit"
     )
     for name, picture in pictures.items():
         (HERE / f"{name}.svg").write_bytes(render(picture, name))

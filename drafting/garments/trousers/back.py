@@ -37,7 +37,7 @@ def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, 
     leaned = sheet.point("seat line at the waist", square.left(person.leaning), "The seat line leans in toward the waist.")
     waist_centre = sheet.point("centre back at the waist", leaned.up(person.raised), "Raised, for sitting and bending.")
 
-    spare = sheet.length("back spare", (body.hip_girth - body.waist_girth) / 4 - 0.75, "What a quarter loses from hip to waist.")
+    spare = sheet.length("back spare", (body.hip_girth + hip_ease(body, cut) - body.waist_girth) / 4 - 1.75, "What a quarter loses from hip to waist.")
     intakes = intake(spare, sheet)
     sewn = sheet.length("back waist", waist_quarter(body, cut), "A quarter of the trouser top.")
     waist_side = sheet.point("back side at the waist", waist_centre.reaching(level.side_waist, sewn + sum(intakes), "left"), "On the waist line.")

@@ -35,8 +35,8 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
     hip_side = sheet.point("front side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and of its ease; the back has half a centimetre more, the front as much less.")
     fork = sheet.point("front fork", corner.right(changed(body.hip_girth / 16 + 0.5, person.forks / 3 + person.front_fork)), "Half the body's depth, a third of it in front.")
 
-    spare = sheet.length("front spare", (body.hip_girth - body.waist_girth) / 4 - 0.75, "What a quarter loses from hip to waist.")
-    upright = sheet.decide("an upright centre front", person.plumb or spare <= 0, "Is the waist as large as the hip, or the abdomen full?", "A full abdomen needs the centre front plumb.")
+    spare = sheet.length("front spare", (body.hip_girth + hip_ease(body, cut) - body.waist_girth) / 4 - 1.75, "What a quarter loses from hip to waist.")
+    upright = sheet.decide("an upright centre front", person.plumb or body.hip_girth - body.waist_girth <= 3, "Is the waist as large as the hip, or the abdomen full?", "A full abdomen needs the centre front plumb.")
     square = sheet.point("waist over the front corner", corner.level_with(level.waist), "Squared up from the corner.")
     leaned = square.left(0 if upright else 1)
     waist_centre = sheet.point("centre front at the waist", leaned.up(person.front_raised) if person.front_raised else leaned, "Leans in toward a smaller waist.")

@@ -58,8 +58,8 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
     hip_side = sheet.point("front side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the seat and two seams; the back has the ease of the published block.")
     fork = sheet.point("front fork", corner.right(changed(body.hip_girth / 16 + 0.5, person.forks / 3 + person.front_fork)), "Half the body's depth, a third of it in front.")
 
-    spare = sheet.length("front spare", (body.hip_girth - body.waist_girth) / 4, "What a quarter loses from seat to waist.")
-    upright = sheet.decide("an upright centre front", person.plumb or spare <= 0, "Is the waist as large as the seat, or the abdomen full?", "A full abdomen needs the centre front plumb.")
+    spare = sheet.length("front spare", (body.hip_girth + hip_ease(body, cut) - body.waist_girth) / 4 - 0.5, "What a quarter loses from seat to waist.")
+    upright = sheet.decide("an upright centre front", person.plumb or body.hip_girth <= body.waist_girth, "Is the waist as large as the seat, or the abdomen full?", "A full abdomen needs the centre front plumb.")
     square = sheet.point("waist over the front corner", corner.level_with(level.waist), "Squared up from the corner.")
     leaned = square.left(0 if upright else 1)
     waist_centre = sheet.point("centre front at the waist", leaned.up(person.front_raised) if person.front_raised else leaned, "Leans in toward a smaller waist.")
@@ -82,9 +82,11 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
 
 
 def intake(spare: float, sheet: DraftSheet) -> tuple[float, ...]:
-    """Width of the front dart, where the waist is so small that a plain front cannot lose it."""
-    wanted = sheet.compare("a front dart", spare, ">", MOST_PLAIN, "Does a front quarter lose more than 5.5 cm?", "A plain front loses the rest at the side seam.")
-    return (2.0,) if wanted else ()
+    """Widths of the front darts, where the waist is so small that a plain front cannot lose it."""
+    if not sheet.compare("a front dart", spare, ">", MOST_PLAIN, "Does a front quarter lose more than 5.5 cm?", "A plain front loses it all at the side seam."):
+        return ()
+    two = sheet.compare("a second front dart", spare, ">", MOST_PLAIN + 3, "Does it lose more than 8.5 cm?", "One dart would leave too round a side seam.")
+    return (2.0, 2.0) if two else (2.0,)
 
 
 def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
@@ -98,7 +100,7 @@ def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, 
     leaned = sheet.point("seat line at the waist", square.left(person.leaning), "The seat line leans in toward the waist.")
     waist_centre = sheet.point("centre back at the waist", leaned.up(person.raised), "Raised, for sitting and bending.")
 
-    intakes = back_intake(sheet.length("back spare", (body.hip_girth - body.waist_girth) / 4, "What a quarter loses from seat to waist."), sheet)
+    intakes = back_intake(sheet.length("back spare", (body.hip_girth + hip_ease(body, cut) - body.waist_girth) / 4 - 0.5, "What a quarter loses from seat to waist."), sheet)
     sewn = sheet.length("back waist", waist_quarter(body, cut) + 1.75, "A quarter of the trouser top, a little less than the front's, and two seams.")
     waist_side = sheet.point("back side at the waist", waist_centre.reaching(level.side_waist, sewn + sum(intakes), "left"), "On the top of the block.")
 

@@ -19,7 +19,7 @@ from drafting.garments.trousers.back import dart_lengths, intake, spread
 from drafting.garments.trousers.figure import Figure, changed
 from drafting.garments.trousers.fits import hip_ease, thigh_ease
 from drafting.garments.trousers.frame import Frame
-from drafting.garments.trousers.front import APART, at_side_hip, curve_height, waist_quarter
+from drafting.garments.trousers.front import at_side_hip, curve_height, waist_quarter
 from drafting.garments.trousers.manners import INCH, MANNERS
 from drafting.garments.trousers.panel import Leg, Panel, darts, inseam_line, leg, long_seams
 from drafting.garments.trousers.spec import Trousers
@@ -80,9 +80,9 @@ def front_intake(spare: Length, sheet: DraftSheet) -> tuple[float, ...]:
 
 
 def _on_the_crease(centre: Place, intakes: tuple[float, ...]) -> tuple[tuple[float, float, float], ...]:
-    """One dart stands on the crease; of two, one to each side of it."""
+    """One dart stands on the crease; of two, one an inch to each side of it."""
     crease = Length(centre.x, "centre front to the crease")
-    places = (crease,) if len(intakes) == 1 else (crease - APART, crease + APART)
+    places = (crease,) if len(intakes) == 1 else (crease - DART, crease + DART)
     return tuple((at, width, DART_LENGTH) for at, width in zip(places, intakes, strict=False))
 
 
