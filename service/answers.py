@@ -101,8 +101,10 @@ class PleatAnswer(TypedDict):
     intake: float
     depth: float
     mouth: Stretch
-    fold: Annotated[Stretch, Field(description="The line that becomes the fold.")]
-    placement: Annotated[Stretch, Field(description="The line that the fold is laid on.")]
+    fold: Annotated[str, Field(description="The line that becomes the fold, as path data in mm.")]
+    placement: Annotated[
+        str, Field(description="The line that the fold is laid on, as path data in mm.")
+    ]
 
 
 class NotchAnswer(TypedDict):

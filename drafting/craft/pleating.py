@@ -105,10 +105,11 @@ class Pleating:
         return sum(face.width for face in self.faces)
 
     @property
-    def edges(self) -> int:
-        """How many edges of faces narrow toward the waist."""
+    def narrowest(self) -> float:
+        """How much each edge of a face can lose before the narrowest face is gone, cm."""
         ends = (0, len(self.faces) - 1)
-        return sum((1 if n in ends else 2) for n, face in enumerate(self.faces) if face.narrows)
+        widths = ((f.width, n in ends) for n, f in enumerate(self.faces) if f.narrows)
+        return min(width if at_end else width / 2 for width, at_end in widths)
 
 
 def pleating(kind: PleatKind, shown: float, face: float, depth: float | None) -> Pleating:

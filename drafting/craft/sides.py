@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from itertools import groupby
 from typing import assert_never
 
 from drafting.craft.piecework import turned_over
@@ -76,9 +77,25 @@ def _seams(seam: Seam, pairs: frozenset[str]) -> list[Seam]:
             Seam(f"{seam.name}_{side}", _parts(seam.one, side), _parts(seam.two, side), seam.ease)
             for side in SIDES
         ]
-    named = (tuple(_named(p, pairs) for p in side) for side in (seam.one, seam.two))
+    named = (
+        tuple(_named(p, pairs) for p in _in_turn(side, pairs)) for side in (seam.one, seam.two)
+    )
     one, two = named
     return [replace(seam, one=one, two=two)]
+
+
+def _in_turn(parts: tuple[SeamPart, ...], pairs: frozenset[str]) -> tuple[SeamPart, ...]:
+    """Parts of which both copies lie in a side, one by one: the right ones, then back the left."""
+    found: list[SeamPart] = []
+    for both, run in groupby(parts, key=lambda p: p.copy == "both" and p.piece in pairs):
+        own = tuple(run)
+        if both:
+            found += [replace(p, copy="right", count=1) for p in own]
+            back = (replace(p, copy="left", count=1, reversed=not p.reversed) for p in own[::-1])
+            found += back
+        else:
+            found += own
+    return tuple(found)
 
 
 def _parts(parts: tuple[SeamPart, ...], side: str) -> tuple[SeamPart, ...]:

@@ -114,9 +114,9 @@ def _slanting(waist: Path, top_at: float, side: Path, end_at: float) -> Path:
 
 
 def _curving(waist: Path, top_at: float, side: Path, end_at: float) -> Path:
-    """A quarter of an ellipse, square to the waist and to the side."""
+    """A quarter of an ellipse, square to the waist, level at the side."""
     top, end = waist.at(top_at), side.at(end_at)
-    down, out = waist.tangent_at(top_at).left, side.tangent_at(end_at).right
+    down, out = waist.tangent_at(top_at).left, LEFT
     corner = meet(top, down, end, out)
     if corner is None:
         return polyline(top, end)

@@ -13,7 +13,7 @@ from typing import Literal
 from drafting.drawing.block import Entry
 from drafting.drawing.marking import Room, mark_piece
 from drafting.drawing.setting import set_texts
-from drafting.drawing.words import ENGLISH, Unit, Words, amount, numeral, plain
+from drafting.drawing.words import ENGLISH, Unit, Words, amount, numeral
 from drafting.pattern import Cut, Finish, FinishedPiece, Label, Piece
 from drafting.pattern import Role as EdgeRole
 
@@ -109,4 +109,8 @@ def _allowances(finished: FinishedPiece, unit: Unit, words: Words) -> str:
 
 
 def _allowance(name: str, value: float, unit: Unit, words: Words) -> str:
-    return f"{name} {amount(value, unit, words.language)}" if value else words.allowance_zero.format(edge=name)
+    return (
+        f"{name} {amount(value, unit, words.language)}"
+        if value
+        else words.allowance_zero.format(edge=name)
+    )

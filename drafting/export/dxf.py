@@ -24,7 +24,7 @@ from ezdxf.document import Drawing
 
 from drafting import DRAFTING_VERSION
 from drafting.drawing import WORDS, Drawn, Role, Stroke, Text, piece_cuts
-from drafting.drawing.lettering import carried, corners, width
+from drafting.drawing.lettering import BOX, carried, corners, width
 from drafting.export.paths import MM
 from drafting.export.sheets import WorkContent, remarks
 from drafting.geometry import RIGHT, Cubic, Path, Point, Transform, polyline, shift, turn
@@ -58,10 +58,17 @@ LAYERS: dict[str, tuple[str, int]] = {
 
 TURN = 1.0
 """A corner of the boundary of at least 1 degree is a turn point; else it lies in a curve."""
+STRAIGHT = 0.005
+"""Straight lines that turn by fewer degrees are one: on a leg's length that moves no line by more
+than 0.03 mm."""
+CRUMB = 0.001
+"""Parts of the boundary shorter than this (cm) are left out: a cutter would stop at both ends."""
 LONGEST_NAME = 31
 """Letters of a block's name. From memory: DXF R12."""
 LONGEST_TEXT = 34
 """Letters of a line of annotation: 7 characters each in the worst coding stay under 255."""
+LAST = 0xFFFF
+"""The coding of letters in a DXF has four digits; of longer ones readers make other letters."""
 TALL = 6.0
 """Greatest height of texts in mm."""
 PITCH = 1.7
@@ -161,8 +168,8 @@ def _size(work: Work) -> str:
 
 
 def _plain(text: str) -> str:
-    """The text on one line, without what no file can carry."""
-    return " ".join(carried(text).split())
+    """The text on one line; what a DXF cannot carry is replaced, as are letters past FFFF."""
+    return "".join(c if ord(c) <= LAST else BOX for c in carried(" ".join(text.split())))
 
 
 def _system(work: Work, piece: Piece) -> Iterator[str]:
@@ -226,18 +233,23 @@ class _Block:
         self._texts(system, notes)
 
     def _boundary(self, path: Path) -> None:
-        """The closed line, and each of its corners as a turn point or a curve point."""
+        """The closed line, and each of its corners as a turn point or a curve point.
+
+        Where two straight lines run on in one direction there is no corner, and no point; nor are
+        there two points in one place.
+        """
         points: list[Point] = []
-        for segment, after in zip(
-            path.segments, (*path.segments[1:], path.segments[0]), strict=True
-        ):
-            inner = segment.flattened(self.tolerance)
+        segments = [s for s in path.segments if s.start.distance(s.end) > CRUMB]
+        for segment, after in zip(segments, (*segments[1:], segments[0]), strict=True):
+            *inner, end = segment.flattened(self.tolerance)
             points += inner
-            for point in inner[:-1]:
+            for point in inner:
                 self._point(CURVES, point)
-            smooth = segment.tangent(1.0).angle_to(after.tangent(0.0)) < TURN
+            turned = segment.tangent(1.0).angle_to(after.tangent(0.0))
             bent = isinstance(segment, Cubic) or isinstance(after, Cubic)
-            self._point(CURVES if smooth and bent else TURNS, segment.end)
+            if bent or turned > STRAIGHT:
+                points.append(end)
+                self._point(CURVES if bent and turned < TURN else TURNS, end)
         self._points(CUT, points, closed=True)
 
     def _notches(self) -> None:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from drafting.drawing import Language
+from drafting.drawing.words import LANGUAGES
+from drafting.language import Language, translated
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -257,4 +258,7 @@ ENGLISH = TeachingWords(
     aligned="Both drafts lie on each other at the {place}.",
 )
 
-TEACHING_WORDS: Mapping[Language, TeachingWords] = {"en": ENGLISH}
+TEACHING_WORDS: Mapping[Language, TeachingWords] = {
+    language: translated(ENGLISH, language) for language in LANGUAGES
+}
+"""The sheet's words in every language; what a catalogue lacks stays English."""

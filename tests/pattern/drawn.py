@@ -54,12 +54,22 @@ def dot(p: Point) -> Dot:
 
 
 def on_cap(finished: FinishedPiece, edge: Edge, p: Point) -> bool:
-    """Whether a point of the cutting line stands over the mouth of a dart."""
+    """Whether a point of the cutting line stands over the mouth of a dart or a pleat."""
+    for pleat in (t for t in finished.piece.pleats if t.edge == edge.name):
+        ends = ((pleat.one, pleat.second), (pleat.two, pleat.first))
+        if all(_beside(line_down, other, p) for line_down, other in ends):
+            return True
     for dart in finished.piece.darts_on(edge.name):
         one, two, v = dart.first - dart.point, dart.second - dart.point, p - dart.point
         if one.unit.cross(v) > -1e-3 and v.cross(two.unit) > -1e-3 and v.dot(one) > 0:
             return True
     return False
+
+
+def _beside(down: Path, other: Point, p: Point) -> bool:
+    """Whether a point lies on the same side of a pleat's line, carried on upward, as the other."""
+    up = -down.start_tangent
+    return up.cross(p - down.start) * up.cross(other - down.start) > -1e-3
 
 
 def inner_distances(finished: FinishedPiece, number: int) -> list[float]:

@@ -22,9 +22,10 @@ from drafting.craft.closure import zip_opening
 from drafting.craft.contour import Contour, upright
 from drafting.craft.darts import reopen
 from drafting.craft.hemline import leg, skirt_length, unknown_leg
+from drafting.craft.piecework import plumb_grain
 from drafting.craft.pleating import PlannedPleat, Pleating, PleatKind, laid_out, pleating
 from drafting.craft.sheet import DraftSheet
-from drafting.craft.trueing import seam_over_darts
+from drafting.craft.trueing import nudged, seam_over_darts
 from drafting.craft.uprights import on_fold, plain_seam
 from drafting.craft.waistband import contoured_quarter
 from drafting.craft.waists import eased, straight_band, zips
@@ -38,18 +39,25 @@ from drafting.garments.skirts.layouts import TITLES, Layout, Lie, chosen
 from drafting.garments.skirts.making import LEAST_UNDER_ZIP
 from drafting.garments.skirts.options import OnAWaist, Shaped
 from drafting.garments.skirts.pieces import panel_piece
-from drafting.garments.skirts.trueing import Lines, true
+from drafting.garments.skirts.trueing import Lines, plain, true
 from drafting.garments.skirts.waists import below_band
-from drafting.geometry import DOWN, Cubic, Path, Point, Vector, polyline
-from drafting.pattern import CombinedLength, EdgeLength, Girth, Notion, Pattern, Piece, Seam
+from drafting.geometry import DOWN, Cubic, Path, Vector
+from drafting.pattern import CombinedLength, EdgeLength, Girth, Notion, Pattern, Piece, Pleat, Seam
 from drafting.pattern.allowance import LENGTH
-from drafting.trace import Length
+from drafting.trace import Length, Place
+from drafting.trace.place import corner_of_paper
 
 LOWERED = 1.0
 """The waist is 1 cm lower at the centre back. Common practice, no source."""
 
 MOST_WIDENED = 1.0
 """On a figure without a waist each edge of a face widens by 1 cm to the top at most. House method."""
+
+LEAST_FACE = 0.3
+"""What is left of half a face at the top, cm, at the least. House method."""
+
+APART = 10.0
+"""Back and front are drawn this far (cm) apart on one paper."""
 
 LEAST_INTAKE = 1.0
 """A pleat that takes less than 1 cm is none. House method."""
@@ -251,37 +259,70 @@ def panels(
             sewn[k] = upright_edge.sewn
             sides.append(upright_edge)
         centre, side = reversed(sides) if front else sides
-        pieces.append(panel_piece(TITLES[quarter.name], lines, centre, side))
+        piece = panel_piece(TITLES[quarter.name], lines, centre, side)
+        pieces.append(replace(piece, grain=plumb_grain(piece.outline, _in_a_face(lines))))
     back, fore = pieces
     return (back, fore), Round(plan.names, tuple(sewn))
 
 
 def pleated(quarter: Quarter, depths: tuple[float, float], sheet: DraftSheet) -> Lines:
     """Draw a quarter flat, its top over the closed pleats, and open them again."""
-    sheet.heading(f"Pleats, {quarter.name}", "common practice, no source")
-    hand = -1.0 if quarter.name == "front" else 1.0
-    top, (hip, hem) = quarter.top, depths
-    corner, side = Point(0.0, top), Point(hand * quarter.plan.width, top)
-    start = Point(0.0, top - quarter.lowered)
+    name, plan = quarter.name, quarter.plan
+    sheet.heading(f"Pleats, {name}", "common practice, no source")
+    hand, (hip, hem) = -1.0 if name == "front" else 1.0, depths
+    # back and front are drawn beside each other, their centres APART
+    corner = corner_of_paper(-APART if name == "front" else 0.0, quarter.top)
+    start = sheet.point(f"{name} centre at the top", corner.down(quarter.lowered), "Lower behind than at the sides." if quarter.lowered else "On the straight grain.")
+    side = sheet.point(f"{name} side at the top", _across(corner, hand, Length(plan.width, f"{name} cloth")), "All the cloth of the quarter.")
+    at_hip = sheet.point(f"{name} centre at the hip", corner.down(Length(hip + quarter.top, "top to hip")), "Below it the pleats run plumb.")
+    foot = sheet.point(f"{name} centre at the hem", corner.down(Length(hem + quarter.top, "top to hem")), "Where the skirt ends.")
+    end = sheet.point(f"{name} side at the hem", side.level_with(foot), "Squared down.")
 
     def laid(narrowed: float) -> tuple[PlannedPleat, ...]:
-        return laid_out(quarter.plan, corner, hand, narrowed, (hip + top, hem + top))
+        return laid_out(plan, corner, hand, narrowed, (hip + quarter.top, hem + quarter.top))
 
     def closed(narrowed: float) -> Cubic:
         return seam_over_darts(start, Vector(hand, 0.0), side, DOWN, 0.0, laid(narrowed))
 
-    most = min(f.width / (1 if n in (0, len(quarter.plan.faces) - 1) else 2) for n, f in enumerate(quarter.plan.faces) if f.narrows) - 0.3
     found = sheet.solve(
-        f"narrowing of each edge of the {quarter.name} faces", lambda n: closed(n).length(), quarter.wanted,
-        (max(LEAST_INTAKE / 2 - quarter.plan.depth, -MOST_WIDENED), most), "Brings the pleated top exactly to its length: each pleat takes that much more at the top than at the hip.",
+        f"narrowing of each edge of the {name} faces", lambda n: closed(n).length(), quarter.wanted,
+        (max(LEAST_INTAKE / 2 - plan.depth, -MOST_WIDENED), plan.narrowest - LEAST_FACE), "Brings the pleated top exactly to its length: each pleat takes that much more at the top than at the hip.",
     )
     seam = Path((closed(float(found)),))
-    waist, pleats = reopen(seam, laid(float(found)), "waist")
-    foot, end = Point(0.0, -hem), Point(side.x, -hem)
+    opened, pleats = reopen(seam, laid(float(found)), "waist")
+    _draw_pleats(quarter, pleats, at_hip, hand, sheet)
+    waist = sheet.curve(f"{name} top", start, side, opened.segments, "drawn while the pleats are closed, square to the centre and to the side", "So that no corner shows where a pleat is laid.")
+    edges = (waist, sheet.line(f"{name} side", side, end, why="On the straight grain."), sheet.line(f"{name} hem", end, foot, why="Level."), sheet.line(f"{name} centre", start, foot, why="On the straight grain."))
+    sheet.outline(name, edges, "Trace it from the draft; allowances are added outside.")
     return Lines(
-        name=quarter.name, closed=seam, waist=waist, darts=(), planned=(), side=polyline(side, end), centre=polyline(start, foot),
-        hem=polyline(end, foot), hip=-hip, pleats=pleats,
+        name=name, closed=seam, waist=plain(opened), darts=(), planned=(), side=plain(edges[1].path), centre=plain(edges[3].path),
+        hem=plain(edges[2].path), hip=-hip, pleats=pleats,
     )
+
+
+def _in_a_face(lines: Lines) -> float:
+    """Where the grain arrow stands: clear of the pleats, in the middle of the face after the first."""
+    after = lines.pleats[1].one if len(lines.pleats) > 1 else lines.side
+    return (lines.pleats[0].two.end.x + after.end.x) / 2
+
+
+def _across(place: Place, hand: float, far: float) -> Place:
+    return place.right(far) if hand > 0 else place.left(far)
+
+
+def _draw_pleats(quarter: Quarter, pleats: tuple[Pleat, ...], hip: Place, hand: float, sheet: DraftSheet) -> None:
+    """Record both lines of each pleat, from the top over the hip to the hem."""
+    at = 0.0
+    for n, (pleat, face) in enumerate(zip(pleats, quarter.plan.faces, strict=False), 1):
+        at += face.width
+        for word, line, far in (("nearer", pleat.one, at), ("farther", pleat.two, at + 2 * quarter.plan.depth)):
+            label = f"{quarter.name} pleat {n}, {word} line"
+            below = sheet.point(f"{label} at the hip", _across(hip, hand, far), "The faces and pleats before it.")
+            top, foot = line.start, line.end
+            above = sheet.point(f"{label} at the top", nudged(below, top.x - below.x, top.y - below.y), "Narrowed, and on the top.")
+            low = sheet.point(f"{label} at the hem", below.down(below.y - foot.y), "Plumb below the hip.")
+            sheet.line(label, above, below, low, why="The fold." if line is pleat.lines[0] else "The fold is laid on it.")
+        at += 2 * quarter.plan.depth
 
 
 def _pleats_sewn(layer: Round, yoke: Yoke | None) -> tuple[Assembling, ...]:

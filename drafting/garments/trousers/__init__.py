@@ -1,7 +1,8 @@
-"""Trousers: women's classic straight cut at the natural waist, drafted by a two-dart block, net.
+"""Trousers, for women and men: drafted by a block or in quarters, in a fit, with what is chosen for the cut.
 
-A chapter of the handbook: frame, front, back, trueing, pieces and seams, and what must come out.
-Needs the waist, the hip, the waist to hip, the body rise and the outside leg.
+A chapter of the handbook: fit and figure, frame, front and back by one of the methods, trueing, pieces
+and seams, and what must come out. Everything after the method works on stitching lines and is the same
+for all of them. Needs the waist, the hip, the waist to hip, the body rise and the outside leg.
 """
 
 from __future__ import annotations
@@ -191,10 +192,10 @@ def loops(cut: Trousers, body: Body) -> tuple[Piece, ...]:
 GARMENT = Garment(
     kind="trousers",
     title="Trousers",
-    summary="Women's classic straight trousers at the natural waist: fly front, slant and welt pockets, waistband.",
+    summary="Trousers for women and men by a women's block, a men's block or a quick quarter draft, in a slim to wide fit: fly front, slant and welt pockets, waistband unless chosen otherwise.",
     spec=Trousers,
     needs=("waist_girth", "hip_girth", "side_waist_to_hip", "body_rise", "outside_leg_length"),
-    optional=("heel_ankle_girth", "hand_girth", "total_crotch_length"),
+    optional=("heel_ankle_girth", "hand_girth", "total_crotch_length", "thigh_girth", "knee_girth"),
     pieces=(
         "front", "back", "side_piece", "pocket_facing", "pocket_bag", "pocket_bag_under", "fly_facing", "fly_shield",
         "back_welt", "back_pocket_facing", "back_pocket_bag", "waistband", "belt_loop",
@@ -203,7 +204,10 @@ GARMENT = Garment(
     sources=(
         "W. Aldrich, Metric Pattern Cutting for Women's Wear (frame, front, back as far as the inseam)",
         "from memory: W. Aldrich, Metric Pattern Cutting for Women's Wear (back inseam below the knee, back darts)",
-        "common practice, no source (trueing, opening, waistband)",
+        "W. Aldrich, Metric Pattern Cutting for Menswear (men's block)",
+        "from memory: W. Aldrich, Metric Pattern Cutting for Menswear (men's knee)",
+        "Measurements for Fitting Pants, New Mexico State University Extension, Guide C-209 (least room over the thigh)",
+        "common practice, no source (quarter draft, eases of the fits, trueing, opening, waistband)",
     ),
     sample=(
         ("waist_girth", 74.0),

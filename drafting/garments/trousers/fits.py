@@ -91,11 +91,12 @@ def top_girth(body: Body, cut: Trousers) -> Length:
 def body_girth(body: Body, cut: Trousers) -> Length:
     """Girth of the body in cm where the trousers' top lies: rounder toward the hip than straight.
 
-    Source: a quarter of a sine from the waist to the hip, house method.
+    Source: a quarter of a sine from the waist to the hip, three quarters of the rise down, so that it
+    is the same for uneven sides: house method.
     """
     if cut.waist_position >= 0:
         return body.waist_girth
-    share = min(1.0, -cut.waist_position / float(body.side_waist_to_hip))
+    share = min(1.0, -cut.waist_position / (0.75 * float(body.body_rise)))
     return body.waist_girth + (body.hip_girth - body.waist_girth) * math.sin(share * math.pi / 2)
 
 

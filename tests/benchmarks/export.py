@@ -1,0 +1,114 @@
+"""Beside reportlab by hand, in one run: the PDF of trousers on A4.
+
+The hand-written rival is given the finished list of strokes and texts and writes the same of them,
+with the same font and the same number of pages, by reportlab's plain calls: once drawing the sheet
+as one form that pages show (the harder rival), once drawing every stroke on every page.
+
+    python tests/benchmarks/export.py
+"""
+
+import sys
+import time
+from io import BytesIO
+from pathlib import Path
+from statistics import median
+
+from reportlab.pdfgen.canvas import Canvas
+
+sys.path[:0] = [str(Path(__file__).parents[2]), str(Path(__file__).parents[1] / "export")]
+
+from conftest import draft  # noqa: E402
+
+from drafting.drawing import WORDS, Output, Stroke  # noqa: E402
+from drafting.drawing.lettering import CAPITAL  # noqa: E402
+from drafting.export.ink import FONT, POINT  # noqa: E402
+from drafting.export.pdf import MAX_PAGES, render, write  # noqa: E402
+from drafting.export.plan import planned  # noqa: E402
+from drafting.export.sheets import WorkContent  # noqa: E402
+from drafting.export.style import look  # noqa: E402
+from drafting.geometry import Cubic, direction  # noqa: E402
+
+ROUNDS = 15
+FACTOR, BYTES = 1.5, 300_000
+
+
+def by_hand(plan, *, once):
+    """The same items with plain calls of reportlab."""
+    out = BytesIO()
+    canvas = Canvas(out, invariant=1, pageCompression=1, initialFontName=FONT)
+    items = [*plan.joints.marks(), *(i for g in plan.composed.sheet.groups for i in g.items)]
+    fronts = [plan.legend.group.items, *(note.group.items for note in plan.notes)]
+    if once:
+        canvas.beginForm("sheet", 0, 0, 20000, 20000)
+        put(canvas, items)
+        canvas.endForm()
+    for front in fronts:
+        canvas.translate(28, 814)
+        put(canvas, front)
+        canvas.showPage()
+    for tile in plan.joints.tiles:
+        corner = plan.joints.corner(tile)
+        canvas.translate(28 - corner.x * POINT, 28 - corner.y * POINT)
+        put(canvas, plan.joints.names(tile, "1 / 1", WORDS["en"]))
+        if once:
+            canvas.doForm("sheet")
+        else:
+            put(canvas, items)
+        canvas.showPage()
+    canvas.save()
+    return out.getvalue()
+
+
+def put(canvas, items):
+    for item in items:
+        if isinstance(item, Stroke):
+            style = look(item)
+            canvas.setLineWidth(style.width / 10 * POINT)
+            canvas.setDash([d / 10 * POINT for d in style.dashes])
+            canvas.setStrokeGray(style.grey)
+            path = canvas.beginPath()
+            path.moveTo(item.path.start.x * POINT, item.path.start.y * POINT)
+            for s in item.path.segments:
+                points = (s.leaving, s.arriving, s.end) if isinstance(s, Cubic) else (s.end,)
+                numbers = [n * POINT for p in points for n in (p.x, p.y)]
+                (path.curveTo if len(points) == 3 else path.lineTo)(*numbers)
+            canvas.drawPath(path)
+        else:
+            along = direction(item.angle)
+            line = canvas.beginText()
+            line.setFont(FONT, item.height / CAPITAL * POINT)
+            line.setTextTransform(
+                along.x, along.y, -along.y, along.x, item.at.x * POINT, item.at.y * POINT
+            )
+            line.textOut(item.text)
+            canvas.drawText(line)
+
+
+def main():
+    work, output = draft(), Output()
+    content = WorkContent.of(work, output)
+    plan = planned(content, output, MAX_PAGES)
+    ways = {
+        "whole": lambda: write(work, output),
+        "laid out and written": lambda: render(content, output),
+        "by hand, one form": lambda: by_hand(plan, once=True),
+        "by hand, each page": lambda: by_hand(plan, once=False),
+    }
+    times = {name: [] for name in ways}
+    sizes = {}
+    for _ in range(ROUNDS):
+        for name, way in ways.items():
+            start = time.perf_counter()
+            sizes[name] = len(way())
+            times[name].append(time.perf_counter() - start)
+    for name in ways:
+        print(f"{name:22} {median(times[name]) * 1e3:7.1f} ms {sizes[name]:8} bytes")  # noqa: T201
+    one, many = (median(times["whole"]) / median(times[f"by hand, {n}"])
+                 for n in ("one form", "each page"))  # fmt: skip
+    verdict = f"{plan.pages} pages; {one:.2f} x one form, {many:.2f} x each page; bound {FACTOR}"
+    print(verdict)  # noqa: T201
+    return 0 if sizes["whole"] < BYTES and one <= FACTOR else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())
