@@ -74,7 +74,8 @@ def plain_seam(
     """
     sewn = line.split(slit)[1] if slit else line
     at = sewn.length() - (hip or 0.0)
-    shown = hip is not None and at > NOTCH_FROM_CORNER
+    # the two sides of a seam may differ by a rounding error
+    shown = hip is not None and at > NOTCH_FROM_CORNER + 1e-6
     marks = (Notch(name, at, count, f"{name}-hip"),) if shown else ()
     edge = Edge(name, sewn, kind=kind)
     if not slit:

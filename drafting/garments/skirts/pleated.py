@@ -57,7 +57,7 @@ LEAST_FACE = 0.3
 """What is left of half a face at the top, cm, at the least. House method."""
 
 APART = 10.0
-"""Back and front are drawn this far (cm) apart on one paper."""
+"""Back and front are drawn this far (cm) apart on one paper, one under the other."""
 
 LEAST_INTAKE = 1.0
 """A pleat that takes less than 1 cm is none. House method."""
@@ -226,7 +226,7 @@ def _under_band(name: str, lowered: float, band: Length, body: Body, cut: Pleate
 def _plan(name: str, shown: float, cut: PleatedSkirt, sheet: DraftSheet) -> Pleating:
     plan = pleating(cut.pleats, shown, cut.face, cut.pleat_depth)
     sheet.length(f"{name} shown", Length(shown), "What shows of a quarter at the hip, the pleats laid.")
-    sheet.length(f"{name} pleats, each takes", Length(plan.depth, "pleat depth") * 2, f"{len(plan.toward_centre)} of them, twice as much as they are deep.")
+    sheet.length(f"{name} pleats, each takes", Length(2 * plan.depth), f"{len(plan.toward_centre)} of them, twice as much as they are deep.")
     sheet.length(f"{name} cloth", Length(plan.width), "What shows and what the pleats take.")
     return plan
 
@@ -270,8 +270,9 @@ def pleated(quarter: Quarter, depths: tuple[float, float], sheet: DraftSheet) ->
     name, plan = quarter.name, quarter.plan
     sheet.heading(f"Pleats, {name}", "common practice, no source")
     hand, (hip, hem) = -1.0 if name == "front" else 1.0, depths
-    # back and front are drawn beside each other, their centres APART
-    corner = corner_of_paper(-APART if name == "front" else 0.0, quarter.top)
+    # the front is drawn clear under the back
+    waist_at = -(hem + APART) if name == "front" else 0.0
+    corner = corner_of_paper(plan.width if name == "front" else 0.0, waist_at + quarter.top)
     start = sheet.point(f"{name} centre at the top", corner.down(quarter.lowered), "Lower behind than at the sides." if quarter.lowered else "On the straight grain.")
     side = sheet.point(f"{name} side at the top", _across(corner, hand, Length(plan.width, f"{name} cloth")), "All the cloth of the quarter.")
     at_hip = sheet.point(f"{name} centre at the hip", corner.down(Length(hip + quarter.top, "top to hip")), "Below it the pleats run plumb.")
@@ -296,7 +297,7 @@ def pleated(quarter: Quarter, depths: tuple[float, float], sheet: DraftSheet) ->
     sheet.outline(name, edges, "Trace it from the draft; allowances are added outside.")
     return Lines(
         name=name, closed=seam, waist=plain(opened), darts=(), planned=(), side=plain(edges[1].path), centre=plain(edges[3].path),
-        hem=plain(edges[2].path), hip=-hip, pleats=pleats,
+        hem=plain(edges[2].path), hip=waist_at - hip, pleats=pleats,
     )
 
 
