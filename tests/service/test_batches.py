@@ -235,7 +235,7 @@ def test_past_the_last_place_batches_are_turned_away():
 
 
 def test_an_order_that_takes_too_long_is_given_up_and_its_worker_works_on():
-    batches = Batches(order_seconds=0.2)
+    batches = Batches(order_seconds=0.8)
     slow = {**apron.order(trouble="slow"), "id": "slow"}
     answers = batches.answers(lines(slow, {**apron.order(), "id": "quick"}))
     batches.app.state.house.hands.close()
