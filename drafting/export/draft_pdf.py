@@ -162,7 +162,8 @@ def _key(draft: TaughtDraft, pages: ClassPages) -> Iterator[Flowable]:
     letters = [f"{c.letter} {c.heading.lower()}" for c in draft.chapters if c.letter]
     yield text(words.key_heading, CHAPTER)
     yield text(words.label_key.format(labels=", ".join(letters)))
-    yield table(rows, pages.shares(3, 7), LINES)
+    if rows:
+        yield table(rows, pages.shares(3, 7), LINES)
 
 
 def _chapters(draft: TaughtDraft, pages: ClassPages, left: float) -> Iterator[Flowable]:
