@@ -114,23 +114,15 @@ def _write(done: Work, order: Order, form: OrderForm, asked: argparse.Namespace)
 
 def _serve(asked: argparse.Namespace, settings: Settings) -> int:
     """Start the server; ends with it."""
-    import uvicorn  # noqa: PLC0415 - drafting without a server needs none
-
-    from service.app import create_app  # noqa: PLC0415 - as above
+    from service.app import create_app  # noqa: PLC0415 - drafting without a server needs none
     from service.logs import set_up  # noqa: PLC0415 - as above
+    from service.serving import serve  # noqa: PLC0415 - as above
 
     set_up()
     host, port = asked.host or settings.host, asked.port or settings.port
     shown = f"[{host}]" if ":" in host else host
     print(f"Tapeline: http://{shown}:{port}/", flush=True)
-    uvicorn.run(
-        create_app(settings),
-        host=host,
-        port=port,
-        log_config=None,
-        access_log=False,
-        server_header=False,
-    )
+    serve(create_app(settings), host, port)
     return DONE
 
 

@@ -78,14 +78,23 @@ def create_app(
 async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
     house: House = app.state.house
     house.bench.open()
+    warming = asyncio.create_task(house.press.warm()) if house.press else None
     yield
+    if warming:
+        warming.cancel()
     house.bench.close()
     with suppress(TimeoutError):
-        await asyncio.wait_for(asyncio.to_thread(house.hands.close), CLOSING_SECONDS)
+        await asyncio.wait_for(asyncio.to_thread(_close, house), CLOSING_SECONDS)
+
+
+def _close(house: House) -> None:
+    house.hands.close()
+    if house.press:
+        house.press.close()
 
 
 def _let_in(app: FastAPI, house: House) -> None:
-    app.add_middleware(Gate, porter=house.porter)
+    app.add_middleware(Gate, porter=house.porter, metrics=house.metrics)
     if house.settings.cors_origins:
         app.add_middleware(
             CORSMiddleware,
@@ -95,7 +104,7 @@ def _let_in(app: FastAPI, house: House) -> None:
             expose_headers=EXPOSED,
         )
     app.add_middleware(Packing)
-    app.add_middleware(Door)
+    app.add_middleware(Door, metrics=house.metrics)
 
 
 def _answer_problems(app: FastAPI) -> None:
@@ -104,7 +113,8 @@ def _answer_problems(app: FastAPI) -> None:
     app.add_exception_handler(RequestValidationError, _parameters)
 
 
-async def _own(_: Request, error: Any) -> Response:
+async def _own(request: Request, error: Any) -> Response:
+    request.app.state.house.metrics.problem(error.code)
     return problem_response(error)
 
 
@@ -113,10 +123,9 @@ async def _framework(request: Request, error: Any) -> Response:
     codes = {kind.status: code for code, kind in reversed(PROBLEMS.items())}
     code = codes.get(error.status_code, "not-found")
     detail = PROBLEMS[code].meaning
-    del request
-    return problem_response(ProblemError(code, detail, headers=error.headers))
+    return await _own(request, ProblemError(code, detail, headers=error.headers))
 
 
-async def _parameters(_: Request, error: Any) -> Response:
+async def _parameters(request: Request, error: Any) -> Response:
     detail = f"A parameter of the address cannot be read: {error.errors()[0]['msg']}."
-    return problem_response(ProblemError("invalid-order", detail))
+    return await _own(request, ProblemError("invalid-order", detail))

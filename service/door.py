@@ -22,6 +22,8 @@ from service.problems import ProblemError, problem_response
 if TYPE_CHECKING:
     from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+    from service.metrics import Metrics
+
 PAGE_POLICY = (
     "default-src 'none'; img-src 'self' data:; style-src 'self'; base-uri 'none'; "
     "form-action 'none'; frame-ancestors 'none'"
@@ -54,8 +56,9 @@ class Visit:
 class Door:
     """ASGI middleware around the whole service."""
 
-    def __init__(self, app: ASGIApp) -> None:
+    def __init__(self, app: ASGIApp, metrics: Metrics) -> None:
         self.app = app
+        self._metrics = metrics
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Let a request in; lifespan and the like pass through."""
@@ -69,7 +72,7 @@ class Door:
         try:
             await self._serve(inside, _counted(visit, receive), sends, visit)
         finally:
-            _log(visit, scope["method"], inside)
+            self._tell(visit, scope["method"], inside)
 
     async def _serve(self, scope: Scope, receive: Receive, sends: _Sender, visit: Visit) -> None:
         try:
@@ -79,9 +82,34 @@ class Door:
         except Exception as error:  # noqa: BLE001 - the last one who can answer
             fault(error, visit.request_id)
             if not visit.status:
+                self._metrics.problem("internal-error")
                 detail = "Something went wrong in the service; the order was not kept."
                 answer = problem_response(ProblemError("internal-error", detail))
                 await answer(scope, receive, sends)
+
+    def _tell(self, visit: Visit, method: str, scope: Scope) -> None:
+        """Log the request, and count it."""
+        seconds = time.perf_counter() - visit.began
+        known = method if method in METHODS else "other"
+        route = getattr(scope.get("route"), "path", "none")
+        status = visit.status or CLIENT_LEFT
+        request_line(
+            request_id=visit.request_id,
+            method=known,
+            route=route,
+            status=status,
+            ms=round(seconds * 1000, 1),
+            bytes_in=visit.received,
+            bytes_out=visit.sent,
+        )
+        self._metrics.answered(
+            method=known,
+            route=route,
+            status=status,
+            seconds=seconds,
+            received=visit.received,
+            sent=visit.sent,
+        )
 
 
 @dataclass(slots=True)
@@ -129,19 +157,6 @@ def _counted(visit: Visit, receive: Receive) -> Receive:
         return message
 
     return counting
-
-
-def _log(visit: Visit, method: str, scope: Scope) -> None:
-    route = getattr(scope.get("route"), "path", "none")
-    request_line(
-        request_id=visit.request_id,
-        method=method if method in METHODS else "other",
-        route=route,
-        status=visit.status or CLIENT_LEFT,
-        ms=round((time.perf_counter() - visit.began) * 1000, 1),
-        bytes_in=visit.received,
-        bytes_out=visit.sent,
-    )
 
 
 METHODS = frozenset({"GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS", "TRACE"})

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from time import perf_counter
 from typing import TYPE_CHECKING, Any
 
 from drafting.body import prepare
-from drafting.drawing import Output
 from drafting.errors import DraftingError
 from drafting.export import pattern_id
-from drafting.pattern import Finish
 from drafting.workroom import work
 from service.lengths import reword, told, told_limits
 from service.problems import ProblemError, Trouble, in_short
@@ -17,6 +16,7 @@ from service.troubles import drafting_problem
 
 if TYPE_CHECKING:
     from drafting.body import Body
+    from drafting.drawing import Output
     from drafting.export import Format
     from drafting.garments.garment import Garment
     from drafting.pattern import Finding
@@ -27,13 +27,25 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Drafted:
-    """The bytes of a pattern and what its headers say."""
+    """The bytes of a pattern and what its headers say.
+
+    Attributes:
+        body: The document.
+        media_type: Of the document.
+        extension: Ending of its file's name.
+        verdict: Whether the pattern can be cut.
+        pattern_id: Digest of the resolved order.
+        stages: What was done to get it, each with its seconds.
+        findings: Codes and severities of the remarks on it.
+    """
 
     body: bytes
     media_type: str
     extension: str
     verdict: str
     pattern_id: str
+    stages: tuple[tuple[str, float], ...] = ()
+    findings: tuple[tuple[str, str], ...] = ()
 
 
 def drafted(order: Order, form: OrderForm, chosen: Format) -> Drafted:
@@ -42,7 +54,12 @@ def drafted(order: Order, form: OrderForm, chosen: Format) -> Drafted:
     Raises:
         ProblemError: The craft refuses the order, or the pattern is unsound.
     """
-    return encoded(worked(order, form), order, form, chosen)
+    began = perf_counter()
+    done = worked(order, form)
+    drawn = perf_counter()
+    made = encoded(done, order, form, chosen)
+    stages = (("draft", drawn - began), ("write", perf_counter() - drawn))
+    return replace(made, stages=stages)
 
 
 def encoded(done: Work, order: Order, form: OrderForm, chosen: Format) -> Drafted:
@@ -100,8 +117,14 @@ def _draft(order: Order) -> Work:
 
 
 def _written(done: Work, output: Output, chosen: Format) -> Drafted:
-    body = chosen.write(done, output)
-    return Drafted(body, chosen.media_type, chosen.extension, done.verdict, pattern_id(done))
+    return Drafted(
+        chosen.write(done, output),
+        chosen.media_type,
+        chosen.extension,
+        done.verdict,
+        pattern_id(done),
+        findings=tuple((found.code, found.severity) for found in done.pattern.findings),
+    )
 
 
 def sample_order(garment: Garment) -> dict[str, Any]:
@@ -146,21 +169,9 @@ def sample_lay(garment: Garment) -> dict[str, Any]:
     }
 
 
-def sample(garment: Garment, chosen: Format) -> Drafted:
-    """The garment on its reference body."""
-    body, findings = prepare(dict(garment.sample), "women", garment.needs, garment.optional)
-    done = work(garment, body, garment.spec(kind=garment.kind), Finish(), findings=findings)
-    return _written(done, Output(), chosen)
-
-
-def in_size(garment: Garment, size: SizeChoice, form: OrderForm, chosen: Format) -> Drafted:
-    """The garment as its options stand by themselves, in a size of a table.
-
-    Raises:
-        ProblemError: The garment cannot be drafted or cut in that size.
-    """
-    order = {"size": size.model_dump(), "garment": {"kind": garment.kind}}
-    return drafted(form.read(order), form, chosen)
+def size_order(garment: Garment, size: SizeChoice) -> dict[str, Any]:
+    """An order for the garment as its options stand by themselves, in a size of a table."""
+    return {"size": size.model_dump(), "garment": {"kind": garment.kind}}
 
 
 def unsound(done: Work, unit: str) -> ProblemError:

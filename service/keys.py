@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
     from starlette.types import ASGIApp, Receive, Scope, Send
 
+    from service.metrics import Metrics
+
 MINUTE = 60.0
 _DIGEST = re.compile("[0-9a-f]{64}")
 _BEARER = re.compile(r"bearer +(?P<key>[\x21-\x7e]{1,200})", re.IGNORECASE)
@@ -110,9 +112,10 @@ class Gate:
     themselves.
     """
 
-    def __init__(self, app: ASGIApp, porter: Porter) -> None:
+    def __init__(self, app: ASGIApp, porter: Porter, metrics: Metrics) -> None:
         self.app = app
         self._porter = porter
+        self._metrics = metrics
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Let a request in, or answer why not, before its body is read."""
@@ -120,6 +123,7 @@ class Gate:
             try:
                 self._porter.let_in(Headers(scope=scope).get("authorization", ""))
             except ProblemError as problem:
+                self._metrics.problem(problem.code)
                 await problem_response(problem)(scope, receive, send)
                 return
         await self.app(scope, receive, send)

@@ -38,8 +38,13 @@ class Workbench:
 
     @property
     def is_open(self) -> bool:
-        """Whether another order would be taken."""
-        return not self._closed and self._taken < self._places
+        """Whether another order would be taken, and more may come."""
+        return not (self._closed or self._leaving) and self._taken < self._places
+
+    @property
+    def taken(self) -> int:
+        """Orders in hand or waiting."""
+        return self._taken
 
     async def run(self, task: Callable[[], T]) -> T:
         """The task's result.
@@ -52,13 +57,16 @@ class Workbench:
             async with asyncio.timeout(self._seconds):
                 return await asyncio.wrap_future(work)
         except TimeoutError:
-            detail = f"The pattern was not ready within {self._seconds:g} seconds."
-            raise ProblemError("too-slow", detail, headers=RETRY_AFTER) from None
+            raise too_slow(self._seconds) from None
 
     def open(self) -> None:
         """Take orders."""
         self._workers = ThreadPoolExecutor(self._hands, "tapeline")
-        self._closed = False
+        self._closed = self._leaving = False
+
+    def leave(self) -> None:
+        """Say that no more orders should come; those that do are still taken."""
+        self._leaving = True
 
     def close(self) -> None:
         """Take no more orders; what is in hand is finished."""
@@ -82,3 +90,9 @@ class Workbench:
     def _leave(self, _: Future[T]) -> None:
         with self._lock:
             self._taken -= 1
+
+
+def too_slow(seconds: float) -> ProblemError:
+    """The problem of an order that ran out of time."""
+    detail = f"The pattern was not ready within {seconds:g} seconds."
+    return ProblemError("too-slow", detail, headers=RETRY_AFTER)

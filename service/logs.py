@@ -63,6 +63,18 @@ def _headed(_: object, __: str, told: EventDict) -> EventDict:
     return {**head, "event": told["event"], **told}
 
 
+class OutlinedError(Exception):
+    """A fault in another process, told by its outline alone.
+
+    Attributes:
+        told: What may be logged of it.
+    """
+
+    def __init__(self, told: Mapping[str, Any]) -> None:
+        super().__init__()
+        self.told = told
+
+
 def outline(kind: type[BaseException], trace: TracebackType | None) -> dict[str, Any]:
     """What may be told of an exception: its class and its way, never its message."""
     return {"fault": kind.__name__, "at": places(trace)}
@@ -93,7 +105,8 @@ def request_line(**told: object) -> None:
 
 def fault(error: BaseException, request_id: str) -> None:
     """Log a fault of the service itself, without its message: that may quote the order."""
-    outlined(outline(type(error), error.__traceback__), request_id)
+    known = error.told if isinstance(error, OutlinedError) else None
+    outlined(known or outline(type(error), error.__traceback__), request_id)
 
 
 def outlined(told: Mapping[str, Any], request_id: str) -> None:

@@ -243,6 +243,10 @@ class ProblemError(Exception):
         self.troubles = troubles
         self.headers = headers or {}
 
+    def __reduce__(self) -> tuple[Any, ...]:
+        """Travels between processes whole."""
+        return ProblemError, (self.code, self.detail, self.troubles, dict(self.headers))
+
 
 def in_short(troubles: Sequence[Trouble]) -> str:
     """The first trouble, where it stands, and how many more there are."""

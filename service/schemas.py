@@ -6,8 +6,10 @@ around them is built here from the garments that the service is given.
 
 from __future__ import annotations
 
+import pickle
 from dataclasses import dataclass
 from datetime import date
+from functools import cache, cached_property
 from itertools import islice
 from typing import TYPE_CHECKING, Annotated, Any, Union, cast
 
@@ -150,6 +152,14 @@ class OrderForm:
         self.garments = garments
         self.blank = Blank(_envelope(garments), Fields(plan), _beyond)
 
+    def __reduce__(self) -> tuple[Any, tuple[bytes]]:
+        """In another process the form is made anew there, once, from the same garments."""
+        return unpacked, (self._packed,)
+
+    @cached_property
+    def _packed(self) -> bytes:
+        return packed(self.garments)
+
     @property
     def model(self) -> type[BaseModel]:
         """The fields of an order."""
@@ -181,6 +191,17 @@ class OrderForm:
             allow_unsound=filled.allow_unsound,
             raw=raw,
         )
+
+
+def packed(garments: Mapping[str, Garment]) -> bytes:
+    """Garments for another process; they must be importable there."""
+    return pickle.dumps(dict(garments))
+
+
+@cache
+def unpacked(garments: bytes) -> OrderForm:
+    """The form for packed garments."""
+    return OrderForm(pickle.loads(garments))  # noqa: S301 - packed by the service itself
 
 
 def _beyond(raw: Mapping[str, Any]) -> Iterator[Trouble]:

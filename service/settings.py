@@ -30,6 +30,8 @@ class Settings:
         order_seconds: Longest time for one order, in seconds.
         workers: Orders drafted at the same time in one process.
         queue_length: Orders that may wait for a worker; more are answered 503.
+        heavy_workers: Processes that write what takes long (PDF, PNG, ZIP) of single orders; 0 for
+            threads.
         batch_workers: Processes that draft batches and size ranges; 0 for one a core.
         cluster: Address of a Dask scheduler whose workers do that instead; empty for none.
         batches_at_once: Batches that run at the same time; more are answered 503.
@@ -50,6 +52,10 @@ class Settings:
         lays_at_once: Lay plans in work or waiting; more are answered 503.
         lay_seconds: Longest time for a lay plan, in seconds.
         lay_budget: Seconds that the engine may search for a lay where the request names none.
+        leave_seconds: Told to stop (SIGTERM), the server says for so long that it is not ready, and
+            still answers.
+        stop_seconds: What is then in flight has so long to end, in seconds.
+        metrics: Whether GET /metrics tells anything: 1 or 0.
         max_age: How long GET answers may be cached, in seconds.
         cors_origins: Origins whose pages may call the service, separated by commas; "*" for all.
     """
@@ -61,6 +67,7 @@ class Settings:
     order_seconds: float = 30.0
     workers: int = 2
     queue_length: int = 64
+    heavy_workers: int = 1
     batch_workers: int = 0
     cluster: str = ""
     batches_at_once: int = 2
@@ -79,6 +86,9 @@ class Settings:
     lays_at_once: int = 4
     lay_seconds: float = 60.0
     lay_budget: float = 2.0
+    leave_seconds: float = 1.0
+    stop_seconds: float = 60.0
+    metrics: int = 1
     max_age: int = 3600
     cors_origins: tuple[str, ...] = ()
 

@@ -29,9 +29,14 @@ class Format:
 Write = Callable[["Work", "Output"], bytes]
 
 
-def _in_language(write: Write) -> Write:
-    """The same writer, given the work in the language that is asked for."""
-    return lambda work, output: write(told(work, output.language), output)
+@dataclass(frozen=True, slots=True)
+class _InLanguage:
+    """A writer that is given the work in the language that is asked for."""
+
+    write: Write
+
+    def __call__(self, work: Work, output: Output) -> bytes:
+        return self.write(told(work, output.language), output)
 
 
 def _everything(work: Work, output: Output) -> bytes:
@@ -52,11 +57,11 @@ def _everything(work: Work, output: Output) -> bytes:
 
 
 FORMATS: dict[FormatName, Format] = {
-    "json": Format("json", "application/json", "json", _in_language(json.write)),
-    "svg": Format("svg", "image/svg+xml", "svg", _in_language(svg.write)),
-    "pdf": Format("pdf", "application/pdf", "pdf", _in_language(pdf.write)),
-    "png": Format("png", "image/png", "png", _in_language(png.write)),
-    "dxf": Format("dxf", "image/vnd.dxf", "dxf", _in_language(dxf.write)),
+    "json": Format("json", "application/json", "json", _InLanguage(json.write)),
+    "svg": Format("svg", "image/svg+xml", "svg", _InLanguage(svg.write)),
+    "pdf": Format("pdf", "application/pdf", "pdf", _InLanguage(pdf.write)),
+    "png": Format("png", "image/png", "png", _InLanguage(png.write)),
+    "dxf": Format("dxf", "image/vnd.dxf", "dxf", _InLanguage(dxf.write)),
     "zip": Format("zip", archive.MEDIA_TYPE, "zip", _everything),
 }
 """Every format that an order may ask for."""

@@ -5,12 +5,10 @@ Runs in other processes, here or on other machines: everything that goes in and 
 
 from __future__ import annotations
 
-import pickle
 import signal
 import threading
 from contextlib import contextmanager
 from dataclasses import dataclass
-from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from drafting.export import FORMATS
@@ -19,12 +17,13 @@ from service.formats import chosen
 from service.logs import outline
 from service.problems import ProblemError, problem_response
 from service.reading import decode
-from service.schemas import OrderForm
+from service.schemas import packed, unpacked
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping
 
     from drafting.garments.garment import Garment
+    from service.schemas import OrderForm
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,17 +43,12 @@ class Tools:
     @classmethod
     def of(cls, garments: Mapping[str, Garment], json_depth: int, seconds: float) -> Tools:
         """Tools for these chapters; they must be importable where the work is done."""
-        return cls(pickle.dumps(dict(garments)), json_depth, seconds)
+        return cls(packed(garments), json_depth, seconds)
 
     @property
     def form(self) -> OrderForm:
         """The form that orders are filled in on."""
-        return _form(self.garments)
-
-
-@cache
-def _form(packed: bytes) -> OrderForm:
-    return OrderForm(pickle.loads(packed))  # noqa: S301 - packed by the service itself
+        return unpacked(self.garments)
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,11 +102,11 @@ def _drafted(tools: Tools, line: bytes, format_: str | None) -> Done:
 def guarded(tools: Tools, work: Callable[[], Done]) -> Done:
     """The work's answer, or the problem that it met; never an exception of its own."""
     try:
-        with _time_limit(tools.seconds):
+        with time_limit(tools.seconds):
             return work()
     except ProblemError as problem:
         return refused(problem)
-    except _TooSlowError:
+    except TooSlowError:
         detail = f"It was not ready within {tools.seconds:g} seconds."
         return refused(ProblemError("too-slow", detail))
     except Exception as error:  # noqa: BLE001 - the last one who can answer
@@ -132,20 +126,20 @@ def faulty(error: Exception) -> Done:
     return refused(ProblemError("internal-error", detail), told)
 
 
-class _TooSlowError(Exception):
+class TooSlowError(Exception):
     """Time is up."""
 
 
 @contextmanager
-def _time_limit(seconds: float) -> Iterator[None]:
-    """Raise _TooSlowError in the block after so many seconds, where the system can do that."""
+def time_limit(seconds: float) -> Iterator[None]:
+    """Raise TooSlowError in the block after so many seconds, where the system can do that."""
     main = threading.current_thread() is threading.main_thread()
     if not main or not hasattr(signal, "setitimer"):
         yield
         return
 
     def up(*_: object) -> None:
-        raise _TooSlowError
+        raise TooSlowError
 
     before = signal.signal(signal.SIGALRM, up)
     signal.setitimer(signal.ITIMER_REAL, seconds)

@@ -80,6 +80,6 @@ async def teach_draft(
     asked = read_sheet(await read_json(request, house.settings), house.form)
     output = asked.order.output
     written = chosen(format_, output.format, request.headers.get("accept"), SHEET_FORMATS.values())
-    done = await house.bench.run(partial(drawn_sheet, asked, house.form, written, step))
+    done = await house.run(partial(drawn_sheet, asked, house.form, written, step), written.name)
     headers = pattern_headers(done, f"{asked.order.garment.kind}-draft")
     return Response(done.body, headers={**headers, "Cache-Control": "no-store"})

@@ -13,7 +13,7 @@ from drafting.export import FORMATS
 from service.answers import GarmentAnswer, GarmentList, GarmentSummary, PatternAnswer
 from service.caching import kept_json
 from service.docstrings import describe
-from service.drafts import sample, sample_order
+from service.drafts import sample_order
 from service.formats import chosen
 from service.house import HouseDep
 from service.openapi import problem_answers
@@ -78,7 +78,9 @@ async def draft_sample(
     garment = house.garment(kind)
     asked = chosen(format_, None, request.headers.get("accept"), FORMATS.values())
     keeping = Keeping(kind, ("sample", str(garment.sample)))
-    return await kept_pattern(request, house, asked, keeping, lambda: sample(garment, asked))
+    return await kept_pattern(
+        request, house, asked, keeping, lambda: house.read(sample_order(garment))
+    )
 
 
 def _summary(garment: Garment) -> GarmentSummary:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import time
 from datetime import UTC, datetime
-from functools import partial
 from typing import TYPE_CHECKING, Annotated, Any
 
 from fastapi import APIRouter, Path, Request
@@ -12,7 +11,6 @@ from fastapi.responses import JSONResponse, Response
 
 from drafting.export import FORMATS
 from service.answers import LinkAnswer, PatternAnswer
-from service.drafts import drafted
 from service.formats import chosen
 from service.house import HouseDep
 from service.link_form import read_link
@@ -66,7 +64,7 @@ async def make_link(request: Request, house: HouseDep) -> Response:
     raw = await read_json(request, house.settings)
     asked = read_link(raw, house.form, house.settings.link_seconds)
     form = chosen(None, asked.order.output.format, None, FORMATS.values())
-    await house.bench.run(partial(drafted, asked.order, house.form, form))
+    await house.draft(asked.order, form)
     until = int(time.time()) + asked.seconds if asked.seconds else None
     told = _told(house.links.seal(asked.raw, until), until)
     return JSONResponse(told, headers={"Cache-Control": "no-store"})
@@ -96,11 +94,10 @@ async def follow_link(
     """
     settings = house.settings
     opened = house.links.open(token, time.time(), settings.max_body_bytes)
-    order = house.form.read(decode(opened.order, settings.max_json_depth))
+    order = house.read(decode(opened.order, settings.max_json_depth))
     asked = chosen(format_, order.output.format, request.headers.get("accept"), FORMATS.values())
     keeping = Keeping(order.garment.kind, ("link", token), _keep(opened, settings.max_age))
-    draft = partial(drafted, order, house.form, asked)
-    answer = await kept_pattern(request, house, asked, keeping, draft)
+    answer = await kept_pattern(request, house, asked, keeping, lambda: order)
     answer.headers.update(UNINDEXED)
     return answer
 

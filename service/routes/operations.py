@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fastapi import APIRouter, Request
-from fastapi.responses import Response
+from fastapi.responses import PlainTextResponse, Response
 
 from drafting.export.pdf import MAX_PAGES
 from drafting.laying import MOST_PIECES
@@ -13,11 +13,14 @@ from service.house import HouseDep
 from service.laying.form import MOST_ORDERS
 from service.limits import RETRY_AFTER
 from service.links import LONGEST_TOKEN
+from service.metrics import TEXT
 from service.openapi import document_bytes, problem_answers
 from service.problems import ProblemError
 from service.schemas import LONGEST_REFERENCE
 
 router = APIRouter(tags=["operations"])
+
+UNKEPT = {"Cache-Control": "no-store"}
 
 
 @router.get(
@@ -67,6 +70,23 @@ async def readyz(house: HouseDep) -> Health:
     if not house.bench.is_open:
         raise ProblemError("not-ready", "No order is taken at present.", headers=RETRY_AFTER)
     return {"status": "ok"}
+
+
+@router.get(
+    "/metrics",
+    operation_id="metrics",
+    summary="Tell Prometheus",
+    response_class=PlainTextResponse,
+    responses=problem_answers("not-found"),
+)
+async def metrics(house: HouseDep) -> Response:
+    """Requests, stages, sizes, and findings and problems by their codes; nothing of any body.
+
+    Off where the installation says so.
+    """
+    if not house.settings.metrics:
+        raise ProblemError("not-found", "This installation tells no metrics.")
+    return Response(house.metrics.text(), headers=UNKEPT, media_type=TEXT)
 
 
 @router.get("/openapi.json", include_in_schema=False)

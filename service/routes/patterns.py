@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import partial
 from typing import TYPE_CHECKING, Annotated, Any
 
 from fastapi import APIRouter, Query, Request
@@ -15,7 +14,6 @@ from drafting.export import FORMATS
 from service.answers import PatternAnswer
 from service.caching import cached_headers, has_it, not_modified, tag
 from service.coding import coding
-from service.drafts import Drafted, drafted
 from service.formats import chosen
 from service.house import HouseDep
 from service.openapi import problem_answers
@@ -25,7 +23,9 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from drafting.export import Format
+    from service.drafts import Drafted
     from service.house import House
+    from service.schemas import Order
 
 router = APIRouter(tags=["patterns"])
 
@@ -114,9 +114,9 @@ async def draft_pattern(request: Request, house: HouseDep, format_: FormatQuery 
     Pure: the same order gives the same bytes, nothing is kept, retry freely. `*/*` gives JSON,
     `image/*` SVG.
     """
-    order = house.form.read(await read_json(request, house.settings))
+    order = house.read(await read_json(request, house.settings))
     asked = chosen(format_, order.output.format, request.headers.get("accept"), FORMATS.values())
-    done = await house.bench.run(partial(drafted, order, house.form, asked))
+    done = await house.draft(order, asked)
     headers = pattern_headers(done, order.garment.kind)
     return Response(done.body, headers={**headers, "Cache-Control": "no-store"})
 
@@ -137,16 +137,16 @@ class Keeping:
 
 
 async def kept_pattern(
-    request: Request, house: House, asked: Format, keeping: Keeping, draft: Callable[[], Drafted]
+    request: Request, house: House, asked: Format, keeping: Keeping, order: Callable[[], Order]
 ) -> Response:
     """A pattern that may be kept; not drafted for those who have it already.
 
     Args:
         request: Its headers tell what the client has.
-        house: For its workbench.
+        house: Drafts it.
         asked: Format of the answer.
         keeping: How it may be kept.
-        draft: Drafts it.
+        order: Gives the order.
     """
     parts = (keeping.kind, *keeping.parts, DRAFTING_VERSION, asked.name, "en", coding(request))
     etag = tag(*parts)
@@ -154,7 +154,7 @@ async def kept_pattern(
     headers["Cache-Control"] = keeping.control or headers["Cache-Control"]
     if has_it(request, etag):
         return not_modified(headers)
-    done = await house.bench.run(draft)
+    done = await house.draft(order(), asked)
     return Response(done.body, headers={**headers, **pattern_headers(done, keeping.kind)})
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache, partial
+from functools import cache
 from typing import TYPE_CHECKING, Annotated, Any
 
 from fastapi import APIRouter, Path, Request
@@ -14,7 +14,7 @@ from drafting.export.identity import body_document
 from drafting.export.paths import MM, rounded
 from service.answers import PatternAnswer, SizeTableAnswer, SizeTableList, TableSizeAnswer
 from service.caching import kept_json
-from service.drafts import in_size
+from service.drafts import size_order
 from service.formats import chosen
 from service.house import HouseDep
 from service.openapi import problem_answers
@@ -93,8 +93,9 @@ async def draft_size(
     choice, garment = asked_size(known, size), house.garment(kind)
     asked = chosen(format_, None, request.headers.get("accept"), FORMATS.values())
     keeping = Keeping(kind, ("size", table, size, str(known.sizes[size].label)))
-    draft = partial(in_size, garment, choice, house.form, asked)
-    return await kept_pattern(request, house, asked, keeping, draft)
+    return await kept_pattern(
+        request, house, asked, keeping, lambda: house.read(size_order(garment, choice))
+    )
 
 
 def _summary(table: SizeTable) -> Any:

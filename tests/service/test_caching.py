@@ -61,7 +61,7 @@ def test_each_format_and_garment_has_its_own_tag(apron_service):
 
 def test_a_sample_that_is_had_is_not_drafted(service, monkeypatch):
     etag = service.get("/v1/garments/trousers/sample").headers["etag"]
-    monkeypatch.setattr("service.routes.garments.sample", None)
+    monkeypatch.setattr("service.drafts.work", None)
     again = service.get("/v1/garments/trousers/sample", If_None_Match=etag)
     assert again.status_code == 304
 

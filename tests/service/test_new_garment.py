@@ -38,6 +38,7 @@ GETS = {
     "/assets/{name}": (),
     "/docs": ("/docs",),
     "/healthz": ("/healthz",),
+    "/metrics": ("/metrics",),
     "/openapi.json": ("/openapi.json",),
     "/problems/{code}": ("/problems/not-found",),
     "/readyz": ("/readyz",),

@@ -34,6 +34,7 @@ def test_every_path_of_the_contract_is_described(reference):
     assert set(reference["paths"]) == {
         "/",
         "/healthz",
+        "/metrics",
         "/problems/{code}",
         "/readyz",
         "/v1/batches",

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import json
 import signal
+import socket
+import time
 import zlib
 from pathlib import Path
 
@@ -82,6 +84,64 @@ def test_a_batch_is_packed_and_still_comes_line_by_line(server):
             whole += unpack.decompress(part)
             assert whole.endswith(b"\n") or not whole, "half a line waits to be packed"
     assert [json.loads(line)["type"] for line in whole.splitlines()][-1] == "end"
+
+
+@pytest.fixture(name="leaving")
+def leaving_fixture(tmp_path):
+    server = Server(tmp_path / "log", TAPELINE_LEAVE_SECONDS="1.5")
+    try:
+        server.wait()
+        yield server
+    finally:
+        server.kill()
+
+
+def test_it_says_first_that_it_leaves_then_finishes_what_it_has_begun(leaving):
+    body = json.dumps(example()).encode()
+    head = (
+        b"POST /v1/patterns HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
+        b"Connection: close\r\nContent-Length: %d\r\n\r\n" % len(body)
+    )
+    with socket.create_connection(("127.0.0.1", leaving.port), 30) as begun:
+        begun.sendall(head + body[:50])
+        time.sleep(0.3)
+        leaving.process.send_signal(signal.SIGTERM)
+        time.sleep(0.3)
+        refused(httpx.get(leaving.address + "readyz"), 503, "not-ready")
+        assert httpx.get(leaving.address + "healthz").status_code == 200
+        late = httpx.post(f"{leaving.address}v1/patterns", json=example(), timeout=30)
+        assert late.status_code == 200, "who has not heard of it yet is still served"
+        until_closed(leaving)
+        assert leaving.process.poll() is None
+        begun.sendall(body[50:])
+        got = b""
+        while chunk := begun.recv(65536):
+            got += chunk
+    assert got.startswith(b"HTTP/1.1 200 ")
+    assert leaving.process.wait(20) in (0, -signal.SIGTERM)
+
+
+def until_closed(server: Server) -> None:
+    """Wait until the server takes no new connections."""
+    for _ in range(100):
+        try:
+            httpx.get(server.address + "healthz")
+        except httpx.TransportError:
+            return
+        time.sleep(0.1)
+    raise TimeoutError
+
+
+def test_told_twice_it_does_not_wait(tmp_path):
+    server = Server(tmp_path / "log", TAPELINE_LEAVE_SECONDS="600")
+    try:
+        server.wait()
+        server.process.send_signal(signal.SIGTERM)
+        time.sleep(0.5)
+        assert server.process.poll() is None
+        assert server.stop() in (0, -signal.SIGTERM)
+    finally:
+        server.kill()
 
 
 def test_it_stops_cleanly_and_has_logged_nothing_of_the_orders(server):
