@@ -11,6 +11,7 @@ from drafting.body.body import MEASURES, Figure, Measured, missing
 from drafting.body.prediction import predict
 from drafting.body.ranges import RANGES
 from drafting.body.survey import ESTIMABLE
+from drafting.body.upper import UpperBody
 from drafting.errors import MissingMeasureError
 from drafting.pattern import Finding
 
@@ -18,7 +19,10 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
 BASIS = ("waist_girth", "hip_girth")
-"""Without these nothing is predicted."""
+"""Without these nothing is predicted below the waist."""
+
+UPPER_BASIS = ("bust_girth",)
+"""Without it, or waist and hip, nothing is predicted above the waist."""
 
 NEVER = frozenset({*BASIS, "bust_girth"})
 """Girths that no other measure tells well enough to cut cloth on."""
@@ -26,8 +30,17 @@ NEVER = frozenset({*BASIS, "bust_girth"})
 LENGTHS = ("outside_leg_length", "inside_leg_height", "stature", "waist_height")
 """One of these is needed to predict how long a leg is; without any, it is known to 5 cm."""
 
+ABOVE = frozenset(vars(UpperBody)) & frozenset(MEASURES)
+"""Measures from the waist up."""
+
 LONG = frozenset(
-    {"outside_leg_length", "outer_arm_length", "upper_arm_length", "lower_arm_length"}
+    {
+        "outside_leg_length",
+        "outer_arm_length",
+        "upper_arm_length",
+        "lower_arm_length",
+        "back_neck_point_to_waist",
+    }
     | {name for name, measure in MEASURES.items() if measure.kind == "height"}
 )
 """Measures that go with the length of the bones."""
@@ -47,17 +60,31 @@ def lacking(known: Iterable[str], needs: Iterable[str]) -> tuple[MissingMeasureE
     absent = [name for name in needs if name not in there]
     hopeless = [name for name in absent if name in NEVER or name not in ESTIMABLE]
     vague = [name for name in absent if name not in hopeless]
-    basis = [name for name in BASIS if vague and name not in there and name not in hopeless]
+    lacks = [name for name in _basis(vague, there) if name not in {*there, *hopeless}]
     long = [name for name in vague if name in LONG][: 0 if there.intersection(LENGTHS) else 1]
-    return (*(missing(name) for name in (*hopeless, *basis)), *(_one_of(name) for name in long))
+    return (*(missing(name) for name in (*hopeless, *lacks)), *(_one_of(name) for name in long))
+
+
+def _basis(vague: Iterable[str], there: frozenset[str]) -> tuple[str, ...]:
+    """What must have been measured to predict these."""
+    halves = {name in ABOVE for name in vague}
+    above = UPPER_BASIS if True in halves and not there.issuperset(BASIS) else ()
+    return (*(BASIS if False in halves else ()), *above)
 
 
 def _one_of(name: str) -> MissingMeasureError:
     return MissingMeasureError(
-        f"How long the legs are is not known: give {name}, or one of {', '.join(LENGTHS)}.",
+        f"How long the {_what(name)} is not known: give {name}, or one of {', '.join(LENGTHS)}.",
         where=f"measurements.{name}",
         allowed=tuple(dict.fromkeys((name, *LENGTHS))),
     )
+
+
+def _what(name: str) -> str:
+    """What is long, in words."""
+    if name not in ABOVE or name == "back_neck_height":
+        return "legs are"
+    return "arms are" if "arm" in name else "back is"
 
 
 def estimated(

@@ -73,6 +73,11 @@ RULES: tuple[Rule, ...] = (
     Rule("lower_arm_length", "outer_arm_length", 1.0, _SWAPPED),
     Rule("outer_arm_length", "back_neck_point_to_wrist_length", 1.0, _SWAPPED),
     Rule("shoulder_length", "across_back_shoulder_width", 0.6, _SWAPPED),
+    Rule("neck_girth", "neck_base_girth", 1.15, _SWAPPED),
+    Rule("under_bust_girth", "bust_girth", 1.15, _SWAPPED),
+    Rule("bust_point_width", "across_front_width", 1.0, _SWAPPED),
+    Rule("scye_depth_length", "back_neck_point_to_waist", 0.85, _SWAPPED),
+    Rule("side_neck_point_to_bust_point", "side_neck_point_to_waist_front", 1.0, _SWAPPED),
 )
 
 

@@ -157,6 +157,28 @@ def remarks(doubted: tuple[Doubt, ...]) -> Iterator[Finding]:
         )
 
 
+USUAL_APART: tuple[tuple[str, str, tuple[float, float]], ...] = (
+    ("bust_girth", "under_bust_girth", (5.0, 30.0)),
+    ("side_neck_point_to_waist_front", "back_neck_point_to_waist", (-2.0, 9.0)),
+)
+"""Measures that on most bodies differ by so many cm. Source: common practice, no source."""
+
+
+def differences(given: Mapping[str, float], figure: Figure) -> Iterator[Finding]:
+    """A warning for each pair of measures (cm) of a woman's body that differs unusually."""
+    for one, other, (low, high) in USUAL_APART if figure == "women" else ():
+        if one in given and other in given and not low <= given[one] - given[other] <= high:
+            yield Finding(
+                code=f"unusual_difference_{one}",
+                severity="warning",
+                where=one,
+                message=f"{MEASURES[one].title} differs from the {MEASURES[other].word} by more or "
+                "less than is usual. Take both again to be sure.",
+                measured=given[one] - given[other],
+                allowed=(low, high),
+            )
+
+
 def _sentence(doubt: Doubt) -> str:
     size = "large" if doubt.off > 0 else "small"
     others = ", ".join(MEASURES[name].word for name in doubt.beside)

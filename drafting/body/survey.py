@@ -124,22 +124,75 @@ LINKS: dict[str, Link] = {
             ("waist_cord", -1.0),
         ),
     ),
+    "front_neck_point_to_waist": Link(
+        (
+            ("front_neck_point_to_waist_omphalion_sitting", 1.0),
+            (_WAIST, -1.0),
+            (_NAVEL, 1.0),
+            ("waist_cord", -1.0),
+        ),
+        sd=1.0,
+    ),
 }
 """How each measure comes out of the survey; this is the one table between the two vocabularies."""
 
 _NAVEL_GIRTH = "waist_girth_omphalion"
+_BUST = "bust_or_chest_girth"
+
+
+def _scye(by_rule: float, by_body: float, by_bust: float) -> Link:
+    """Half the trade's rule, half the body's own drop from the nape to the armpit."""
+    drop = (("back_neck_height", 0.5), ("axilla_height", -0.5))
+    return Link(((_BUST, by_bust / 2), *drop), (by_rule + by_body) / 2, 1.3)
+
+
+def _slope(by_drop: float, by_shoulder: float, plus: float) -> Link:
+    """Degrees, from the drop of the shoulder point under the nape and the shoulder's length."""
+    drop = (("back_neck_height", by_drop), ("acromion_height", -by_drop))
+    return Link((*drop, ("shoulder_length", by_shoulder)), plus, 2.5)
+
+
+UPPER_OF: dict[Figure, dict[str, Link]] = {
+    "women": {
+        "across_front_width": Link((("back_width_interscye_i", 1.0),), -2.9, 1.5),
+        "scye_depth_length": _scye(13.7, 5.9, 1 / 12),
+        "bust_point_width": Link(((_BUST, 0.125),), 7.6, 1.2),
+        "side_neck_point_to_bust_point": Link(((_BUST, 0.18),), 10.2, 1.5),
+        "shoulder_slope": _slope(4.61, -1.82, 20.02),
+    },
+    "men": {
+        "across_front_width": Link((("back_width_interscye_i", 1.0),), -3.0, 1.7),
+        "scye_depth_length": _scye(4.4, 6.7, 0.2),
+        "bust_point_width": Link(((_BUST, 0.125),), 8.5, 1.5),
+        "side_neck_point_to_bust_point": Link(((_BUST, 0.12),), 13.5, 2.0),
+        "shoulder_slope": _slope(4.32, -2.0, 24.56),
+    },
+}
+"""What no survey holds, by the trade's rules; figures differ.
+
+Front width: as much narrower than the back as makes the UK size rule (from memory: W. Aldrich,
+Metric Pattern Cutting for Women's Wear) true at the survey's mean bust; men's by judgement.
+Scye depth: bust/12 + 13.7 (from memory: Bunka Fashion Series 1), men chest/5 + 4.4 (common
+practice, no source), which exceed the surveyed plumb drop by 5.9 and 6.7 cm on the average: half by
+the rule, half by the drop. Bust point: bust/8 + 7.6 across (from memory: Bunka Fashion Series 1);
+down from the neck a line through the worked drafts of the bust blocks kept with the tests; men's by
+judgement. Slope: the angle whose sine is the shoulder's drop, less 0.7 cm for the nape standing
+over the side of the neck (assumed), over its length, told as a straight line about the mean.
+"""
 
 LINKS_OF: dict[Figure, dict[str, Link]] = {
     "women": {
         "waist_girth": Link(((_NAVEL_GIRTH, 0.3947), ("hip_girth", 0.4175)), -3.19, 3.9),
         "thigh_girth": _same("thigh_girth", sd=0.5),
+        **UPPER_OF["women"],
     },
     "men": {
         "waist_girth": Link(((_NAVEL_GIRTH, 0.7131), ("hip_girth", 0.3506)), -12.25, 4.0),
         "thigh_girth": Link((("thigh_girth", 1.0),), -1.4, 1.4),
+        **UPPER_OF["men"],
     },
 }
-"""The girths whose conversion differs by figure.
+"""The measures whose conversion differs by figure.
 
 Source: natural waist from navel waist and hip, regressions on Heinz et al. (2003) with their
 residual sd. Men's thighs: the two surveys hold them at other levels and differ by 2.8 cm on men of
@@ -180,6 +233,14 @@ READING_SD: dict[str, float] = {
     "front_crotch_length": 0.75,
     "back_crotch_length": 0.75,
     "side_waist_to_hip": 0.5,
+    "across_back_width": 0.5,
+    "across_front_width": 0.5,
+    "scye_depth_length": 0.5,
+    "bust_point_width": 0.5,
+    "side_neck_point_to_bust_point": 0.5,
+    "back_neck_point_to_waist": 0.5,
+    "front_neck_point_to_waist": 0.5,
+    "shoulder_slope": 1.5,
 }
 """sd in cm of one reading of the tape: half of the difference at which one measures again."""
 

@@ -9,7 +9,7 @@ from drafting.body.body import MEASURES, Body, Figure, Measured
 from drafting.body.completing import BASIS, LENGTHS, estimated, lacking, vague_findings
 from drafting.body.contradictions import contradictions
 from drafting.body.deriving import derived, disagreements
-from drafting.body.plausibility import UNLIKELY, doubts, refusals, remarks
+from drafting.body.plausibility import UNLIKELY, differences, doubts, refusals, remarks
 from drafting.body.prediction import predict
 from drafting.body.ranges import RANGES
 from drafting.body.survey import ESTIMABLE
@@ -137,6 +137,7 @@ def _remarks(
     )
     yield from remarks(doubted)
     yield from disagreements(taken.values)
+    yield from differences(taken.values, figure)
     yield from _unlikely_rise(taken, follows, figure)
     yield from _uneven(taken)
 

@@ -117,10 +117,10 @@ def test_all_troubles_of_an_order_are_told_at_once():
 
 
 def test_a_needed_measure_that_statistics_do_not_know_is_missing():
-    (trouble,) = troubles(GOOD, needs=(*NEEDS, "bust_point_width"))
+    (trouble,) = troubles(GOOD, needs=(*NEEDS, "under_bust_girth"))
     assert isinstance(trouble, MissingMeasureError)
-    assert trouble.where == "measurements.bust_point_width"
-    assert MEASURES["bust_point_width"].how in trouble.message
+    assert trouble.where == "measurements.under_bust_girth"
+    assert MEASURES["under_bust_girth"].how in trouble.message
 
 
 def test_waist_and_hip_are_always_to_be_measured():
