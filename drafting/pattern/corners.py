@@ -30,6 +30,9 @@ SMOOTH_ANGLE = 10.0
 """Edges that turn by less than this (degrees) go on smoothly: no corner of a garment is so flat."""
 
 
+PLUMB = 1e-6
+"""A line that leaves the plumb or the level by less than this in its length hangs straight."""
+
 MOST_BOW = 15.0
 """Hems whose chord leaves their tangent by more (degrees) cannot be turned up in one piece."""
 
@@ -150,7 +153,7 @@ def _squared(seam: Arm, other: Arm) -> Turn | None:
 
 def _over_hem(hem: Arm, other: Arm) -> Turn | None:
     """The other cutting line's image about the hem's fold, down to the hem's cut."""
-    start = reach(other, hem.at, _fold_line(hem))
+    start = reach(other, hem.at, _fold_line(hem, other))
     if start is None or hem.allowance < TINY or not (hem.runs_true and is_convex(hem, other)):
         return None
     image = _image(other, start, hem)
@@ -171,15 +174,18 @@ def _image(other: Arm, start: Stop, hem: Arm) -> Path:
     """The other arm's cutting line from the fold upward, mirrored about the fold."""
     kept = other.cut.split_at(*start.place)[0].reversed().segments
     back: tuple[Segment, ...] = (*strokes((start.point, start.on)), *kept)
-    return Path(back).transformed(mirror(hem.at, _fold_line(hem)))
+    return Path(back).transformed(mirror(hem.at, _fold_line(hem, other)))
 
 
-def _fold_line(hem: Arm) -> Vector:
+def _fold_line(hem: Arm, other: Arm) -> Vector:
     """The straight line that the hem folds about at its end: its chord, where it is bowed little.
 
     A bowed hem stands square to the seam, so its tangent would mirror the seam into itself; but
     the hem of a tapered leg must widen again below the fold, by twice the bow's half angle, which
-    is just the mirror image about the chord.
+    is just the mirror image about the chord. Beside a plumb seam that it meets square, as at the
+    centre of a skirt, the cloth is as wide below the fold as above it: the hem's tangent serves.
     """
+    if abs(other.ahead.x) < PLUMB and abs(hem.ahead.y) < PLUMB:
+        return hem.ahead
     chord = (hem.cut.end - hem.cut.start).unit
     return chord if chord.angle_to(hem.ahead) <= MOST_BOW else hem.ahead

@@ -242,13 +242,15 @@ def prove_mirrored(finished: FinishedPiece, number: int, corner: Corner) -> None
     """Turned over the hem's fold, the cut below it lies on the cut above it.
 
     A hem that is bowed little is folded about its chord, for that is how wide the leg is there; one
-    that is curved more, as of a flared skirt, about its own direction at the corner.
+    that is curved more, as of a flared skirt, about its own direction at the corner, and so is one
+    that meets a plumb seam square, as at the centre of a skirt.
     """
     one, two = legs(finished, number)
-    hem = one if one.edge.role is Role.HEM else two
+    hem, seam = (one, two) if one.edge.role is Role.HEM else (two, one)
+    square = abs(seam.ahead.x) < 1e-6 and abs(hem.ahead.y) < 1e-6
     chord = (hem.edge.path.end - hem.edge.path.start).unit
     chord = chord if hem is one else -chord
-    ahead = chord if chord.angle_to(hem.ahead) <= MOST_BOW else hem.ahead
+    ahead = chord if chord.angle_to(hem.ahead) <= MOST_BOW and not square else hem.ahead
     outward = ahead.right if hem is one else ahead.left
     below = above = across(finished, corner, ahead, outward, 0.0)
     tip = max(vertices(corner.path), key=lambda p: (p - corner.at).dot(ahead + outward))
