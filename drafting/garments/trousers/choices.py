@@ -2,41 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import replace
 
-from drafting.errors import SpecError
+from drafting.craft.clashes import Clash, among, chosen, other_than, refuse_clashes
 from drafting.garments.trousers.spec import Trousers
-
-Test = Callable[[Any], bool]
-
-
-def among(*values: object) -> Test:
-    """Whether an option is one of these."""
-    return lambda value: value in values
-
-
-def chosen(value: object) -> bool:
-    """Whether an option was chosen at all."""
-    return value not in (None, 0, False, ())
-
-
-def other_than(*usual: object) -> Test:
-    """Whether an option is none of these."""
-    return lambda value: value not in usual
-
-
-@dataclass(frozen=True, slots=True)
-class Clash:
-    """Two options that exclude each other: for which values, and why."""
-
-    option: str
-    this: Test
-    other: str
-    that: Test
-    why: str
-
 
 LOOPED = ("straight", "contoured")
 
@@ -91,19 +60,9 @@ def settled(cut: Trousers) -> Trousers:
         SpecError: Two options exclude each other; it names both.
     """
     wished = usual(cut)
-    for clash in CLASHES:
-        this, that = getattr(wished, clash.option), getattr(wished, clash.other)
-        if clash.this(this) and clash.that(that):
-            raise SpecError(
-                f"{clash.option} {_told(this)} and {clash.other} {_told(that)} exclude each other. {clash.why} Change one of them.",
-                where=f"garment.{clash.option}", received=this,
-            )
+    refuse_clashes(wished, CLASHES)
     return wished
 
 
 OPEN = ("front", "back", "closure", "waistband", "front_pocket", "back_pocket", "belt_loops")
 """Options that are settled by other ones where nobody chose them."""
-
-
-def _told(value: object) -> str:
-    return f'"{value}"' if isinstance(value, str) else f"{value:g}" if isinstance(value, float) else str(value).lower()
