@@ -3,7 +3,7 @@
 Exporters read a `Sheet` and know roles, not garments. Centimetres, Y up; paper in mm.
 """
 
-from drafting.drawing.arrange import GAP, Arrangement, Block, Roll, Tiling, arrange, tiles_of
+from drafting.drawing.arrange import Arrangement, Block, Ground, Roll, Tiling, arrange, tiles_of
 from drafting.drawing.compose import Composed, Drawn, Form, Note, compose, draw_pieces
 from drafting.drawing.cover import Cover, cover_notes
 from drafting.drawing.dressing import drawn_as, dressed
@@ -24,6 +24,7 @@ from drafting.drawing.output import (
     View,
     sheet_of,
 )
+from drafting.drawing.packing import GAP
 from drafting.drawing.print_words import PRINT_WORDS, PrintWords
 from drafting.drawing.sheet import Anchor, Group, Item, Pen, Role, Sheet, Stroke, Text
 from drafting.drawing.words import WORDS, Unit, Words, amount
@@ -45,6 +46,7 @@ __all__ = [
     "Drawn",
     "Form",
     "FormatName",
+    "Ground",
     "Group",
     "Item",
     "Language",

@@ -1,9 +1,8 @@
 """Pieces laid on paper: grain upright, never overlapping, few pages. Deterministic.
 
-Each piece is pushed from the right against what already lies there, at the height and the way up
-(0 or 180 degrees) that wastes least; several orders and sheet heights are tried, and the one that
-touches the fewest tiles is kept. Lengths in cm; inside this module Y runs downward from the
-sheet's upper edge, since paper fills from the top.
+Several orders and sheet heights are tried, and the arrangement that touches the fewest tiles is
+kept. Lengths in cm; while pieces are packed Y runs downward from the sheet's upper edge, since
+paper fills from the top.
 """
 
 from __future__ import annotations
@@ -11,33 +10,25 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from itertools import pairwise, permutations
+from itertools import permutations
 
 import numpy as np
 import shapely
-from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 from shapely import affinity
 
+from drafting.drawing.packing import AROUND, BAND, Laid, Ways, pack, profiles
 from drafting.errors import OutputError
 from drafting.geometry import Transform
 
-GAP = 1.0
-"""Cut lines stay at least this far apart, so that pieces can be cut out roughly first."""
-AROUND = GAP / 2 + 0.03
-"""Room kept round each block: half the gap, and what flattening its curves may have cut off."""
-BAND = 1.0
-"""Outlines are compared along bands of this height."""
 ALL_ORDERS = 4
 """Up to so many pieces every order is tried (24 of them); beyond it, three sorted ones."""
-
-HEIGHTS = 24
-"""So many heights on the sheet are tried for a block, evenly spread."""
 
 ONTO_SIDE = Transform(0.0, 1.0, -1.0, 0.0)
 """A quarter turn to the left: a roll's length comes to lie along X."""
 
-Reach = NDArray[np.float64]
+Tile = tuple[int, int]
+"""Row and column of a page on a sheet, from its upper left corner."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,58 +121,39 @@ class Roll:
             )
 
 
+Ground = Tiling | Roll | tuple[Tiling, ...] | None
+"""What is laid on: pages, a roll, pages of several shapes to choose from, or one piece of paper."""
+
+
 @dataclass(frozen=True, slots=True)
 class Arrangement:
-    """Where each block goes on a sheet (cm, Y up, origin at the lower left), in their order."""
+    """Where each block goes on a sheet.
+
+    Attributes:
+        width: Breadth of the sheet, cm.
+        height: Its height.
+        moves: The move of each block, in their order; Y up, the origin at the sheet's lower left.
+        areas: What each block covers there.
+        tiling: The pages, where it will be printed on pages.
+        tiles: Those of them that carry something, in reading order.
+    """
 
     width: float
     height: float
     moves: tuple[Transform, ...]
+    areas: tuple[shapely.Polygon, ...]
+    tiling: Tiling | None = None
+    tiles: tuple[Tile, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class _Profile:
-    """A block's least and greatest x in each band, from its top, with half the gap round it.
-
-    `breadth` is the greatest x of all; `narrowest`, `widest` and `size` are the least, the
-    greatest and the sum of the bands' breadths; `lead` is the sum of the least xs.
-    """
-
-    left: Reach
-    right: Reach
-    turned: bool
-    bands: int
-    breadth: float
-    narrowest: float
-    widest: float
-    size: float
-    lead: float
-
-    @classmethod
-    def of(cls, ring: Reach, count: int, *, turned: bool) -> _Profile:
-        """Of a closed polyline, Y downward from its top."""
-        left, right = _reaches(ring, count)
-        wide = right - left
-        sums = (right.max(), wide.min(), wide.max(), wide.sum(), left.sum())
-        return cls(left, right, turned, count, *map(float, sums))
-
-
-@dataclass(frozen=True, slots=True)
-class _Laid:
-    """One block's place: its profile, x of the profile's zero, and first band."""
-
-    profile: _Profile
-    x: float
-    band: int
-
-
-def arrange(blocks: tuple[Block, ...], paper: Tiling | Roll | None = None) -> Arrangement:
+def arrange(blocks: tuple[Block, ...], ground: Ground = None) -> Arrangement:
     """Lay blocks on a sheet.
 
     Args:
         blocks: What to lay; at least one.
-        paper: The pages or the roll that the sheet will be printed on; without it the sheet is
-            one piece of paper as high as the tallest block, and all blocks stand upright.
+        ground: The pages or the roll that the sheet will be printed on; of several kinds of pages
+            the one that takes the fewest, the first of equals. Without it the sheet is one piece
+            of paper as high as the tallest block, and all blocks stand upright.
 
     Returns:
         The sheet's size and the move of each block, in the order given.
@@ -189,30 +161,54 @@ def arrange(blocks: tuple[Block, ...], paper: Tiling | Roll | None = None) -> Ar
     Raises:
         OutputError: A block is broader than the roll.
     """
-    if not isinstance(paper, Roll):
-        return _laid_out(blocks, paper)
+    match ground:
+        case Roll():
+            return _on_roll(blocks, ground)
+        case None:
+            return _laid_out(blocks, _ways(blocks, may_turn=False), None)
+        case _:
+            ways = _ways(blocks, may_turn=True)
+            tilings = ground if isinstance(ground, tuple) else (ground,)
+            laid = (_on_tiles(blocks, ways, tiling) for tiling in tilings)
+            return min(laid, key=lambda laid: len(laid.tiles))
+
+
+def _on_roll(blocks: tuple[Block, ...], roll: Roll) -> Arrangement:
+    """Blocks on a roll, which lies on its side while they are laid."""
     for block in blocks:
-        paper.check(block)
+        roll.check(block)
     lying = tuple(replace(b, area=image(b.area, ONTO_SIDE)) for b in blocks)
-    laid = _laid_out(lying, paper)
+    laid = _laid_out(lying, _ways(lying, may_turn=True), roll)
     upright = Transform(0.0, -1.0, 1.0, 0.0, 0.0, laid.width)
     moves = tuple(ONTO_SIDE.then(move).then(upright) for move in laid.moves)
-    return Arrangement(paper.width, laid.width, moves)
+    return Arrangement(roll.width, laid.width, moves, _areas(blocks, moves))
 
 
-def _laid_out(blocks: tuple[Block, ...], paper: Tiling | Roll | None) -> Arrangement:
-    """Blocks on a sheet that grows to the right; a roll lies on its side."""
-    on_paper, tiling = paper is not None, paper if isinstance(paper, Tiling) else None
-    profiles = tuple(tuple(_profiles(b, may_turn=b.may_turn and on_paper)) for b in blocks)
-    tallest = max(p[0].bands for p in profiles) * BAND
-    laid = min(
-        (
-            _pack(profiles, order, int(height / BAND + 1e-9))
-            for height in _heights(tallest, len(blocks), paper)
-            for order in _orders(blocks, profiles, thorough=on_paper)
-        ),
-        key=lambda laid: _cost(laid, tiling),
+def _on_tiles(blocks: tuple[Block, ...], ways: tuple[Ways, ...], tiling: Tiling) -> Arrangement:
+    laid = _laid_out(blocks, ways, tiling)
+    return replace(laid, tiling=tiling, tiles=tiles_of(laid.areas, laid.height, tiling))
+
+
+def _areas(blocks: tuple[Block, ...], moves: tuple[Transform, ...]) -> tuple[shapely.Polygon, ...]:
+    return tuple(image(block.area, move) for block, move in zip(blocks, moves, strict=True))
+
+
+def _ways(blocks: tuple[Block, ...], *, may_turn: bool) -> tuple[Ways, ...]:
+    return tuple(tuple(profiles(b.area, may_turn=b.may_turn and may_turn)) for b in blocks)
+
+
+def _laid_out(
+    blocks: tuple[Block, ...], ways: tuple[Ways, ...], paper: Tiling | Roll | None
+) -> Arrangement:
+    """Blocks on a sheet that grows to the right."""
+    tiling = paper if isinstance(paper, Tiling) else None
+    tallest = max(w[0].bands for w in ways) * BAND
+    packed = (
+        pack(ways, order, int(height / BAND + 1e-9))
+        for height in _heights(tallest, len(blocks), paper)
+        for order in _orders(blocks, ways, thorough=paper is not None)
     )
+    laid = min(packed, key=lambda laid: _cost(laid, tiling))
     return _arrangement(blocks, laid, tiling)
 
 
@@ -221,9 +217,7 @@ def image(area: shapely.Polygon, move: Transform) -> shapely.Polygon:
     return affinity.affine_transform(area, [move.a, move.c, move.b, move.d, move.e, move.f])
 
 
-def tiles_of(
-    areas: Iterable[shapely.Geometry], height: float, tiling: Tiling
-) -> tuple[tuple[int, int], ...]:
+def tiles_of(areas: Iterable[shapely.Geometry], height: float, tiling: Tiling) -> tuple[Tile, ...]:
     """Row and column of every tile that carries something, in reading order.
 
     Args:
@@ -231,49 +225,21 @@ def tiles_of(
         height: Height of the sheet.
         tiling: The pages.
     """
-    whole = shapely.union_all(list(areas))
-    shapely.prepare(whole)
-    rows, columns = tiling.rows(height - whole.bounds[1]), tiling.columns(whole.bounds[2])
+    drawn = np.array(list(areas), dtype=object)
+    _, low, right, _ = shapely.total_bounds(drawn)
+    rows, columns = tiling.rows(height - low), tiling.columns(right)
     cells = [(row, column) for row in range(rows) for column in range(columns)]
     boxes = [
         shapely.box(
             tiling.joint_across(column - 1) if column else -1.0,
             height - (tiling.joint_down(row) if row < rows - 1 else tiling.tall(rows)),
-            tiling.joint_across(column) if column < columns - 1 else whole.bounds[2] + 1.0,
+            tiling.joint_across(column) if column < columns - 1 else right + 1.0,
             height - (tiling.joint_down(row - 1) if row else -1.0),
         )
         for row, column in cells
     ]
-    return tuple(c for c, hit in zip(cells, shapely.intersects(whole, boxes), strict=True) if hit)
-
-
-def _profiles(block: Block, *, may_turn: bool) -> Iterator[_Profile]:
-    around = block.area.buffer(AROUND, quad_segs=8)
-    _, low, _, high = around.bounds
-    ring = shapely.get_coordinates(around.exterior)
-    count = max(1, math.ceil((high - low) / BAND - 1e-9))
-    down = np.column_stack((ring[:, 0], high - ring[:, 1]))
-    yield _Profile.of(down, count, turned=False)
-    if may_turn:
-        over = np.column_stack((-ring[:, 0], ring[:, 1] - low))
-        yield _Profile.of(over, count, turned=True)
-
-
-def _reaches(ring: Reach, count: int) -> tuple[Reach, Reach]:
-    """Least and greatest x of a closed polyline in each band of its height."""
-    left, right = np.full(count, np.inf), np.full(count, -np.inf)
-    for start, end in pairwise(ring.tolist()):
-        (x0, y0), (x1, y1) = sorted((start, end), key=lambda p: p[1])
-        slope = (x1 - x0) / (y1 - y0) if y1 > y0 else 0.0
-        for band in range(min(int(y0 / BAND), count - 1), min(int(y1 / BAND), count - 1) + 1):
-            upper, lower = max(y0, band * BAND), min(y1, (band + 1) * BAND)
-            xs = (
-                x0 + (upper - y0) * slope,
-                x0 + (lower - y0) * slope,
-                *((x1,) if y1 == y0 else ()),
-            )
-            left[band], right[band] = min(left[band], *xs), max(right[band], *xs)
-    return left, right
+    hit, _ = shapely.STRtree(drawn).query(boxes, predicate="intersects")
+    return tuple(cells[k] for k in sorted(set(hit.tolist())))
 
 
 def _heights(tallest: float, count: int, paper: Tiling | Roll | None) -> Iterator[float]:
@@ -291,89 +257,25 @@ def _heights(tallest: float, count: int, paper: Tiling | Roll | None) -> Iterato
 
 
 def _orders(
-    blocks: tuple[Block, ...], profiles: tuple[tuple[_Profile, ...], ...], *, thorough: bool
-) -> list[tuple[int, ...]]:
+    blocks: tuple[Block, ...], ways: tuple[Ways, ...], *, thorough: bool
+) -> Iterator[tuple[int, ...]]:
+    """All orders of few blocks; of many, by area, by height and by breadth, the greatest first."""
     first = tuple(i for i, block in enumerate(blocks) if block.pinned)
     others = tuple(i for i, block in enumerate(blocks) if not block.pinned)
     if thorough and len(others) <= ALL_ORDERS:
-        return [(*first, *order) for order in permutations(others)]
-
-    def area(i: int) -> float:
-        return float(np.sum(profiles[i][0].right - profiles[i][0].left))
-
-    def breadth(i: int) -> float:
-        return float(np.max(profiles[i][0].right) - np.min(profiles[i][0].left))
-
-    def height(i: int) -> float:
-        return float(profiles[i][0].bands)
-
-    return [
-        (*first, *sorted(others, key=lambda i: (-size(i), i))) for size in (area, height, breadth)
-    ]
+        yield from ((*first, *order) for order in permutations(others))
+        return
+    upright = [w[0] for w in ways]
+    sizes = (
+        [p.size for p in upright],
+        [float(p.bands) for p in upright],
+        [p.breadth - float(p.left.min()) for p in upright],
+    )
+    orders = (sorted((-size[i], i) for i in others) for size in sizes)
+    yield from dict.fromkeys((*first, *(i for _, i in order)) for order in orders)
 
 
-@dataclass(slots=True)
-class _Gap:
-    """Free room to the left of a block that was pushed as far as it goes: from, to, per band."""
-
-    low: Reach
-    high: Reach
-
-    def place(self, ways: tuple[_Profile, ...]) -> _Laid | None:
-        """Where a block fits in, as high up and as far left as it goes; takes the room up."""
-        room = self.high - self.low
-        if np.count_nonzero(room >= ways[0].narrowest) < ways[0].bands:
-            return None
-        if float(room.max()) < ways[0].widest or float(room.sum()) < ways[0].size:
-            return None
-        for profile in ways:
-            least = np.max(sliding_window_view(self.low, profile.bands) - profile.left, axis=1)
-            most = np.min(sliding_window_view(self.high, profile.bands) - profile.right, axis=1)
-            fits = np.flatnonzero(least <= most)
-            if len(fits):
-                band = int(fits[0])
-                laid = _Laid(profile, float(least[band]), band)
-                self.low[band : band + profile.bands] = laid.x + profile.right
-                return laid
-        return None
-
-
-def _pack(
-    profiles: tuple[tuple[_Profile, ...], ...], order: tuple[int, ...], bands: int
-) -> tuple[_Laid, ...]:
-    edge: Reach = np.zeros(bands)
-    gaps: list[_Gap] = []
-    laid: dict[int, _Laid] = {}
-    for i in order:
-        found = next((p for gap in gaps if (p := gap.place(profiles[i]))), None)
-        if found:
-            laid[i] = found
-            continue
-        place = laid[i] = _best_place(profiles[i], edge)
-        part = slice(place.band, place.band + place.profile.bands)
-        gap = _Gap(edge.copy(), edge.copy())
-        gap.high[part] = place.x + place.profile.left
-        gaps.append(gap)
-        edge[part] = place.x + place.profile.right
-    return tuple(laid[i] for i in range(len(profiles)))
-
-
-def _best_place(ways: tuple[_Profile, ...], edge: Reach) -> _Laid:
-    """The way up and the height at which the block reaches least far to the right."""
-    found = []
-    for profile in ways:
-        step = max(1, (len(edge) - profile.bands) // HEIGHTS)
-        windows = sliding_window_view(edge, profile.bands)[::step]
-        xs = np.max(windows - profile.left, axis=1)
-        ends = np.round(xs + profile.breadth, 6)
-        waste = np.round(xs * profile.bands - np.sum(windows, axis=1), 6)
-        k = int(np.lexsort((waste, ends))[0])
-        key = (float(ends[k]), float(waste[k]) + profile.lead, k)
-        found.append((key, _Laid(profile, float(xs[k]), k * step)))
-    return min(found, key=lambda pair: pair[0])[1]
-
-
-def _cost(laid: tuple[_Laid, ...], tiling: Tiling | None) -> tuple[float, ...]:
+def _cost(laid: tuple[Laid, ...], tiling: Tiling | None) -> tuple[float, ...]:
     wide = max(place.x + place.profile.breadth for place in laid)
     high = max(place.band + place.profile.bands for place in laid)
     if tiling is None:
@@ -381,7 +283,7 @@ def _cost(laid: tuple[_Laid, ...], tiling: Tiling | None) -> tuple[float, ...]:
     return (len(_touched(laid, tiling)), wide * high)
 
 
-def _touched(laid: tuple[_Laid, ...], tiling: Tiling) -> NDArray[np.int64]:
+def _touched(laid: tuple[Laid, ...], tiling: Tiling) -> NDArray[np.int64]:
     """Numbers of the tiles that the blocks' bands lie on."""
     half = tiling.overlap / 2
     bands = np.concatenate([p.band + np.arange(p.profile.bands) for p in laid])
@@ -396,7 +298,7 @@ def _touched(laid: tuple[_Laid, ...], tiling: Tiling) -> NDArray[np.int64]:
 
 
 def _arrangement(
-    blocks: tuple[Block, ...], laid: tuple[_Laid, ...], tiling: Tiling | None
+    blocks: tuple[Block, ...], laid: tuple[Laid, ...], tiling: Tiling | None
 ) -> Arrangement:
     wide = max(place.x + place.profile.breadth for place in laid)
     high = max(place.band + place.profile.bands for place in laid) * BAND
@@ -405,7 +307,7 @@ def _arrangement(
             tiling.columns(wide) * tiling.across + tiling.overlap,
             tiling.tall(tiling.rows(high)),
         )
-    moves = []
+    moves: list[Transform] = []
     for block, place in zip(blocks, laid, strict=True):
         _, low, _, top = block.area.bounds
         y = high - place.band * BAND - AROUND
@@ -413,4 +315,4 @@ def _arrangement(
             moves.append(Transform(a=-1.0, d=-1.0, e=place.x, f=y + low))
         else:
             moves.append(Transform(e=place.x, f=y - top))
-    return Arrangement(wide, high, tuple(moves))
+    return Arrangement(wide, high, tuple(moves), _areas(blocks, tuple(moves)))

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 import shapely
 
-from drafting.drawing.arrange import Arrangement, Block, Roll, Tiling, arrange, image
+from drafting.drawing.arrange import Arrangement, Block, Ground, Roll, arrange
 from drafting.drawing.labels import Verdict, label_piece
 from drafting.drawing.legend import Legend
 from drafting.drawing.lettering import corners
@@ -23,11 +23,20 @@ LEGEND = "legend"
 
 @dataclass(frozen=True, slots=True)
 class Composed:
-    """A sheet, the area that each of its groups covers, and how each was moved, in one order."""
+    """A sheet, and how what is on it was laid."""
 
     sheet: Sheet
-    areas: tuple[shapely.Polygon, ...]
-    moves: tuple[Transform, ...]
+    laid: Arrangement
+
+    @property
+    def areas(self) -> tuple[shapely.Polygon, ...]:
+        """What each block that was laid covers, in their order."""
+        return self.laid.areas
+
+    @property
+    def moves(self) -> tuple[Transform, ...]:
+        """How each group was moved, in their order."""
+        return self.laid.moves
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +126,7 @@ def compose(
     *,
     legend: Legend | None = None,
     notes: tuple[Note, ...] = (),
-    tiling: Tiling | Roll | None = None,
+    ground: Ground = None,
 ) -> Composed:
     """Lay the pieces, and the legend where one is given, on one sheet.
 
@@ -127,7 +136,7 @@ def compose(
         words: The sheet's language.
         legend: Laid among the pieces; it stays upright.
         notes: Blocks of text laid among them.
-        tiling: The pages or the roll that it will be printed on, if it will.
+        ground: What it will be printed on, if it will.
     """
     groups = [*(note.group for note in notes), *(piece.group for piece in pieces)]
     blocks = [Block(n.group.name, _box(n.width, n.height), may_turn=False) for n in notes]
@@ -135,8 +144,10 @@ def compose(
     if legend is not None:
         groups.insert(0, legend.group)
         area = _box(legend.width, legend.height)
-        blocks.insert(0, Block(LEGEND, area, may_turn=False, pinned=isinstance(tiling, Tiling)))
-    laid = arrange(tuple(blocks), tiling)
+        blocks.insert(
+            0, Block(LEGEND, area, may_turn=False, pinned=not isinstance(ground, Roll | None))
+        )
+    laid = arrange(tuple(blocks), ground)
     sheet = Sheet(
         width=laid.width,
         height=laid.height,
@@ -146,7 +157,7 @@ def compose(
         ),
         groups=tuple(_placed(g, move) for g, move in zip(groups, laid.moves, strict=True)),
     )
-    return Composed(sheet, _areas(blocks, laid), laid.moves)
+    return Composed(sheet, laid)
 
 
 def _box(width: float, height: float) -> shapely.Polygon:
@@ -183,7 +194,3 @@ def _middle(texts: Sequence[Text]) -> Point:
     points = [level.point(corner) for text in texts for corner in corners(text)]
     xs, ys = [p.x for p in points], [p.y for p in points]
     return level.inverse.point(Point((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2))
-
-
-def _areas(blocks: list[Block], laid: Arrangement) -> tuple[shapely.Polygon, ...]:
-    return tuple(image(block.area, move) for block, move in zip(blocks, laid.moves, strict=True))

@@ -7,12 +7,12 @@ of its own; grain, shared point and texts are drawn once, from the middle size. 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import chain
 
 import shapely
 
-from drafting.drawing.arrange import Block, Roll, Tiling, arrange, image
+from drafting.drawing.arrange import Block, Ground, Roll, arrange
 from drafting.drawing.compose import LEGEND, Composed
 from drafting.drawing.legend import Legend
 from drafting.drawing.nest_key import key
@@ -75,15 +75,13 @@ def nest(
     return Nest(texts.title, description, (NestedPiece((), told.area, told.group), *drawn))
 
 
-def lay_nest(
-    drawn: Nest, legend: Legend | None = None, tiling: Tiling | Roll | None = None
-) -> Composed:
+def lay_nest(drawn: Nest, legend: Legend | None = None, ground: Ground = None) -> Composed:
     """Lay a nest, and the legend where one is given, on one sheet.
 
     Args:
         drawn: The nest.
         legend: Laid among the pieces.
-        tiling: The pages or the roll that it will be printed on, if it will.
+        ground: What it will be printed on, if it will.
 
     Returns:
         What shows always comes first, then one layer after the other.
@@ -92,12 +90,12 @@ def lay_nest(
     if legend is not None:
         area = shapely.box(0.0, -legend.height, legend.width, 0.0)
         pieces.insert(0, NestedPiece((), area, legend.group))
-    tiled = isinstance(tiling, Tiling)
+    tiled = not isinstance(ground, Roll | None)
     blocks = tuple(
         Block(p.common.name, p.area, may_turn=False, pinned=p.common.name == LEGEND and tiled)
         for p in pieces
     )
-    laid = arrange(blocks, tiling)
+    laid = arrange(blocks, ground)
     moved = list(chain.from_iterable(map(_moved, pieces, laid.moves)))
     moved.sort(key=lambda m: m[0])
     sheet = Sheet(
@@ -105,16 +103,13 @@ def lay_nest(
         height=laid.height,
         title=drawn.title,
         description=drawn.description,
-        groups=tuple(group for _, group, _, _ in moved),
+        groups=tuple(group for _, group, _ in moved),
     )
-    return Composed(sheet, tuple(m[2] for m in moved), tuple(m[3] for m in moved))
+    return Composed(sheet, replace(laid, moves=tuple(move for _, _, move in moved)))
 
 
-def _moved(
-    piece: NestedPiece, move: Transform
-) -> Iterable[tuple[int, Group, shapely.Polygon, Transform]]:
-    """A piece's groups where they lie, each with the number of its layer, its area and its move."""
-    area = image(piece.area, move)
-    yield 0, piece.common.transformed(move), area, move
+def _moved(piece: NestedPiece, move: Transform) -> Iterable[tuple[int, Group, Transform]]:
+    """A piece's groups where they lie, each with the number of its layer, and its move."""
+    yield 0, piece.common.transformed(move), move
     for place, group in piece.sizes:
-        yield place + 1, group.transformed(move), area, move
+        yield place + 1, group.transformed(move), move

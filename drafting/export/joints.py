@@ -69,13 +69,22 @@ class Joints:
                 strokes += _joint(Point(low.x, y), Point(low.x + self.tiling.width, y))
         return tuple(strokes)
 
-    def names(self, tile: Tile, page: str, words: Words) -> Iterator[Item]:
-        """The tile's name, its page number, rulers, and along each joint the neighbour's name."""
-        low, tiling, beside = self.corner(tile), self.tiling, self.tiling.overlap + 0.15
+    @property
+    def beside(self) -> float:
+        """How far inside a page's edges its name and rulers stand, clear of every joint."""
+        return self.tiling.overlap + 0.15
+
+    def rulers(self) -> Iterator[Item]:
+        """The rulers that every page has, from the page's lower left corner."""
+        wide, high = (side - 2 * self.beside for side in (self.tiling.width, self.tiling.height))
+        yield from rulers(Point(self.beside, self.beside), wide, high)
+
+    def names(self, tile: Tile, page: str, words: Words) -> Iterator[Text]:
+        """The tile's name, its page number, and along each joint the neighbour's name."""
+        low, tiling, beside = self.corner(tile), self.tiling, self.beside
         corner = Point(low.x + beside, low.y + beside)
         yield Text(name(tile), corner + Vector(1.1, 1.5), NAME, Role.GRID)
         yield Text(page, corner + Vector(1.1, 0.9), SMALL, Role.GRID)
-        yield from rulers(corner, tiling.width - 2 * beside, tiling.height - 2 * beside)
         middle, centre = low.y + tiling.height / 2, low.x + tiling.width / 2
         (row, column), right = tile, low.x + tiling.width - beside
         top = low.y + tiling.height - beside

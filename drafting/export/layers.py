@@ -70,10 +70,9 @@ class Layers:
     def _of(self, layer: str) -> tuple[Item, ...]:
         return tuple(i for g in self.sheet.groups if g.layer == layer for i in g.items)
 
-    def own(self, name: str, items: tuple[Item, ...]) -> str:
-        """Draw what only one page has, on the layer of the grid; the form's name."""
+    def own(self, name: str, items: tuple[Item, ...]) -> None:
+        """Draw what pages show by themselves, on the layer of the grid, as a form of that name."""
         self._draw(name, ALWAYS if self.own_layers else self.words.layers[GRID], items)
-        return name
 
     def _form(self, name: str, layer: str, items: tuple[Item, ...]) -> None:
         self._draw(name, layer, items)

@@ -31,6 +31,8 @@ if TYPE_CHECKING:
 MAX_PAGES = 200
 """More pages than this nobody tapes."""
 NAME = "Tapeline"
+RULERS = "rulers"
+"""The form of the rulers that every page of a tiled sheet has at the same place."""
 
 
 def write(work: Work, output: Output, max_pages: int = MAX_PAGES) -> bytes:
@@ -64,6 +66,8 @@ def _written(plan: Plan, output: Output) -> bytes:
     layers = Layers(canvas, plan.composed.sheet, PRINT_WORDS[output.language])
     always = () if plan.front else tuple(i.transformed(_corner(plan)) for i in _map(plan))
     layers.draw(plan.joints.marks(), always)
+    if plan.tiled:
+        layers.own(RULERS, tuple(plan.joints.rulers()))
     fronts = ((*plan.legend.group.items, *_map(plan)), *(n.group.items for n in plan.notes))
     for number in plan.wanted:
         if number <= plan.fronts:
@@ -76,20 +80,23 @@ def _written(plan: Plan, output: Output) -> bytes:
     return out.getvalue()
 
 
-def undated(out: BytesIO, size: tuple[float, float], title: str) -> Canvas:
+def undated(
+    out: BytesIO, size: tuple[float, float], title: str, language: Language = "en"
+) -> Canvas:
     """A canvas that is printed at its own size, with a title, and no date or person in it.
 
     Args:
         out: Where the bytes go.
         size: Breadth and height of the pages in points.
         title: For the document's metadata.
+        language: What its texts are in, for readers that speak them aloud.
     """
     canvas = Canvas(
         out,
         pagesize=size,
         invariant=1,
         pageCompression=1,
-        lang="en",
+        lang=language,
         initialFontName=FONT,  # type: ignore[arg-type]  # the stubs say number
     )
     document: Any = canvas._doc  # type: ignore[attr-defined]  # noqa: SLF001 - no other way in
@@ -151,16 +158,22 @@ def _outlines(groups: tuple[Group, ...]) -> tuple[Stroke, ...]:
 def _page(canvas: Canvas, plan: Plan, tile: Tile, page: str, layers: Layers, words: Words) -> None:
     joints = plan.joints
     tiling, corner = joints.tiling, joints.corner(tile)
-    names = tuple(joints.names(tile, page, words)) if plan.tiled else ()
-    forms = (layers.own(tile_name(tile), names), *layers.forms) if names else layers.forms
+    x, y = corner.x * POINT, corner.y * POINT
+    if plan.tiled:
+        layers.own(tile_name(tile), tuple(joints.names(tile, page, words)))
     canvas.setPageSize(_size(plan.page))
     canvas.saveState()
     canvas.translate(plan.margin * POINT, plan.margin * POINT)
     window = canvas.beginPath()
     window.rect(0, 0, tiling.width * POINT, tiling.height * POINT)
     canvas.clipPath(window, stroke=0, fill=0)
-    canvas.translate(-corner.x * POINT, -corner.y * POINT)
-    for form in forms:
+    canvas.translate(-x, -y)
+    if plan.tiled:
+        canvas.doForm(tile_name(tile))
+        canvas.translate(x, y)
+        canvas.doForm(RULERS)
+        canvas.translate(-x, -y)
+    for form in layers.forms:
         canvas.doForm(form)
     canvas.restoreState()
     canvas.showPage()

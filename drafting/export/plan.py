@@ -128,15 +128,14 @@ def _least(content: Content, output: Output) -> Plan:
             return _on_roll(content, output)
         case "whole":
             return _whole(content, output)
-    paper = PAPERS[output.paper]
-    sideways = Paper(paper.height, paper.width)
-    plans = [_on_sheets(content, output, paper, page) for page in (paper, sideways)]
-    return min(plans, key=lambda plan: plan.pages)
+    return _on_sheets(content, output, PAPERS[output.paper])
 
 
-def _on_sheets(content: Content, output: Output, paper: Paper, page: Paper) -> Plan:
-    upright, tiling, words = _tiling(paper, output), _tiling(page, output), WORDS[output.language]
-    front = min(tiling.width, tiling.height) < BIG
+def _on_sheets(content: Content, output: Output, paper: Paper) -> Plan:
+    """On pages upright, or sideways where that takes fewer."""
+    sideways, words = Paper(paper.height, paper.width), WORDS[output.language]
+    ways = (upright, _) = _tiling(paper, output), _tiling(sideways, output)
+    front = upright.width < BIG
     legend = content.legend(
         width=upright.width if front else BIG_LEGEND,
         closing=(words.joining,),
@@ -145,10 +144,10 @@ def _on_sheets(content: Content, output: Output, paper: Paper, page: Paper) -> P
     if upright.width < LEAST_WIDTH or legend.height > upright.height:
         raise _no_room(paper, output, "margin")
     notes = content.cover(*((upright.width, upright.height) if front else BIG_COVER))
-    composed = content.lay(None, tiling) if front else content.lay(legend, tiling, notes)
-    height = composed.sheet.height
-    joints = Joints(tiles_of(composed.areas, height, tiling), tiling, height)
-    margin = output.margin / MM
+    composed = content.lay(None, ways) if front else content.lay(legend, ways, notes)
+    tiling = composed.laid.tiling or upright
+    joints = Joints(composed.laid.tiles, tiling, composed.sheet.height)
+    page, margin = (paper if tiling == upright else sideways), output.margin / MM
     return Plan(paper, page, margin, legend, composed, joints, notes if front else (), front)
 
 

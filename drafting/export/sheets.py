@@ -23,7 +23,7 @@ from drafting.drawing.legend import MILLIMETRE_SQUARE, Square
 from drafting.export.telling import cover_of
 
 if TYPE_CHECKING:
-    from drafting.drawing import Composed, Drawn, Legend, Lines, Note, Output, Roll, Tiling, Words
+    from drafting.drawing import Composed, Drawn, Ground, Legend, Lines, Note, Output, Words
     from drafting.pattern import FinishedPattern
     from drafting.workroom import Work
 
@@ -118,7 +118,7 @@ class Content(Protocol):
     def lay(
         self,
         legend: Legend | None,
-        paper: Tiling | Roll | None,
+        ground: Ground,
         notes: tuple[Note, ...] = (),
     ) -> Composed:
         """Everything on one sheet, among it the legend and the notes that are given."""
@@ -173,7 +173,7 @@ class WorkContent:
     def lay(
         self,
         legend: Legend | None,
-        paper: Tiling | Roll | None,
+        ground: Ground,
         notes: tuple[Note, ...] = (),
     ) -> Composed:
         """The pieces, and the legend and the notes that are given, on one sheet."""
@@ -184,4 +184,4 @@ class WorkContent:
         elif SCALES[self.output.scale] != 1:
             scaled = more.scaled.replace("{scale}", self.output.scale)
             words = replace(words, description=scaled)
-        return compose(title, self.pieces, words, legend=legend, notes=notes, tiling=paper)
+        return compose(title, self.pieces, words, legend=legend, notes=notes, ground=ground)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from drafting.drawing import WORDS, Composed, Legend, Note, Output, Roll, Tiling, legend
+from drafting.drawing import WORDS, Composed, Ground, Legend, Note, Output, legend
 from drafting.drawing.nest import Nest, NestSize, lay_nest, nest
 from drafting.drawing.nest_words import NEST_WORDS, NestWords
 from drafting.errors import ConstructionError
@@ -56,11 +56,11 @@ class NestContent:
     def lay(
         self,
         legend: Legend | None,
-        paper: Tiling | Roll | None,
+        ground: Ground,
         notes: tuple[Note, ...] = (),  # noqa: ARG002 - there is no cover
     ) -> Composed:
         """The pieces, the key, and the legend where one is given, on one sheet."""
-        return lay_nest(self.drawn, legend, paper)
+        return lay_nest(self.drawn, legend, ground)
 
 
 def nested_content(sizes: SizeRange, output: Output, *, allow_unsound: bool = False) -> NestContent:

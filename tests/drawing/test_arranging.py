@@ -49,7 +49,7 @@ def a_legend():
 
 @pytest.mark.parametrize("tiling", PAPERS)
 def test_cutting_lines_stay_a_centimetre_apart_and_grain_upright(tiling):
-    composed = compose("T", pieces(), WORDS["en"], legend=a_legend(), tiling=tiling)
+    composed = compose("T", pieces(), WORDS["en"], legend=a_legend(), ground=tiling)
     for move in composed.moves:
         assert (abs(move.a), move.b, move.c) == (1.0, 0.0, 0.0)
         assert move.a == move.d  # never mirrored
@@ -74,7 +74,7 @@ def test_without_pages_nothing_stands_on_its_head():
 def test_texts_on_a_piece_on_its_head_stand_upright_and_still_cover_nothing(tiling):
     pair = pattern(front(), replace(front(), name="second", number=2))
     drawn = draw_pieces(pair, reference="order 1042", verdict="sound")
-    composed = compose("T", drawn, WORDS["en"], legend=None, tiling=tiling)
+    composed = compose("T", drawn, WORDS["en"], legend=None, ground=tiling)
     assert any(move.a < 0 for move in composed.moves)  # else nothing is tried here
     for group in composed.sheet.groups:
         assert misplaced(group) == []
@@ -83,14 +83,14 @@ def test_texts_on_a_piece_on_its_head_stand_upright_and_still_cover_nothing(tili
 
 
 def test_the_legend_lies_in_the_corner_of_a_big_sheet():
-    composed = compose("T", pieces(), WORDS["en"], legend=a_legend(), tiling=A2)
+    composed = compose("T", pieces(), WORDS["en"], legend=a_legend(), ground=A2)
     assert composed.moves[0].e == pytest.approx(0.53)
     assert composed.moves[0].f == pytest.approx(composed.sheet.height - 0.53)
 
 
 @pytest.mark.parametrize("tiling", PAPERS[1:])
 def test_every_bit_of_every_piece_is_on_a_page_and_no_page_is_empty(tiling):
-    composed = compose("T", pieces(), WORDS["en"], tiling=tiling)
+    composed = compose("T", pieces(), WORDS["en"], ground=tiling)
     whole = shapely.union_all(composed.areas)
     height = composed.sheet.height
     tiles = tiles_of(composed.areas, height, tiling)
@@ -108,7 +108,7 @@ def test_every_bit_of_every_piece_is_on_a_page_and_no_page_is_empty(tiling):
 
 
 def test_trouser_pieces_take_fewer_pages_than_their_boxes_would():
-    composed = compose("T", pieces(), WORDS["en"], tiling=A4)
+    composed = compose("T", pieces(), WORDS["en"], ground=A4)
     boxes = [area.bounds for area in composed.areas]
     alone = sum(A4.columns(b[2] - b[0] + 1) * A4.rows(b[3] - b[1] + 1) for b in boxes)
     assert len(tiles_of(composed.areas, composed.sheet.height, A4)) <= alone

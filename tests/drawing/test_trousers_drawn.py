@@ -36,14 +36,14 @@ def pieces():
 
 @pytest.mark.parametrize("sheet", SHEETS)
 def test_no_text_leaves_its_piece_or_lies_on_a_mark(pieces, sheet):
-    composed = compose("T", pieces, WORDS["en"], tiling=SHEETS[sheet])
+    composed = compose("T", pieces, WORDS["en"], ground=SHEETS[sheet])
     wrong = {g.name: names for g in composed.sheet.groups if (names := misplaced(g))}
     assert wrong == {}
 
 
 @pytest.mark.parametrize("sheet", SHEETS)
 def test_cutting_lines_stay_a_centimetre_apart(pieces, sheet):
-    composed = compose("T", pieces, WORDS["en"], tiling=SHEETS[sheet])
+    composed = compose("T", pieces, WORDS["en"], ground=SHEETS[sheet])
     assert all(a.distance(b) >= 1.0 - 1e-6 for a, b in combinations(composed.areas, 2))
 
 
