@@ -16,6 +16,7 @@ from service.problems import ProblemError
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from concurrent.futures import Future
     from multiprocessing.context import BaseContext
 
 T = TypeVar("T")
@@ -68,6 +69,7 @@ class LocalHands:
     def __init__(self, count: int) -> None:
         self._count = count or os.cpu_count() or 1
         self._pool: ProcessPoolExecutor | None = None
+        self._plain = False
         self._alone = LoopLock()
 
     async def width(self) -> int:
@@ -90,15 +92,28 @@ class LocalHands:
     async def _once(self, work: Callable[..., T], *args: object) -> T:
         pool = self._ready()
         try:
-            return await asyncio.wrap_future(pool.submit(work, *args))
+            return await asyncio.wrap_future(self._submitted(pool, work, *args))
         except BrokenProcessPool:
             self._drop(pool)
             raise
 
+    def _submitted(
+        self, pool: ProcessPoolExecutor, work: Callable[..., T], *args: object
+    ) -> Future[T]:
+        """The task in the pool, or in a plainer one where this one cannot be started."""
+        try:
+            return pool.submit(work, *args)
+        except OSError:
+            if self._plain:
+                raise
+            self._drop(pool)
+            self._plain = True
+            return self._ready().submit(work, *args)
+
     def _ready(self) -> ProcessPoolExecutor:
         if self._pool is None:
             self._pool = ProcessPoolExecutor(
-                self._count, mp_context=_context(), initializer=_settle_in
+                self._count, mp_context=_context(plain=self._plain), initializer=_settle_in
             )
         return self._pool
 
@@ -120,9 +135,12 @@ def lost() -> ProblemError:
     return ProblemError("worker-lost", detail, headers=RETRY_AFTER)
 
 
-def _context() -> BaseContext:
-    """How workers are started: never as copies of a process that has threads."""
-    if "forkserver" not in multiprocessing.get_all_start_methods():
+def _context(*, plain: bool) -> BaseContext:
+    """How workers are started: never as copies of a process that has threads.
+
+    The quick way needs a file in the temp folder; the plain one needs none.
+    """
+    if plain or "forkserver" not in multiprocessing.get_all_start_methods():
         return multiprocessing.get_context("spawn")
     context = multiprocessing.get_context("forkserver")
     context.set_forkserver_preload(["service.ranges.task", "service.laying.task"])

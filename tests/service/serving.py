@@ -78,11 +78,12 @@ def children(pid: int) -> list[int]:
 
 
 def is_worker(pid: int) -> bool:
-    """Whether it is a worker: started by the server of forks, which the server has started."""
+    """Whether it is a worker: started by the server of forks, or plainly by the server."""
     try:
-        return "forkserver" in Path(f"/proc/{pid}/cmdline").read_text()
+        command = Path(f"/proc/{pid}/cmdline").read_text()
     except OSError:
         return False
+    return "forkserver" in command or "spawn_main" in command
 
 
 def workers(server: Server) -> list[int]:
