@@ -26,6 +26,7 @@ from drafting.geometry import Transform, shift
 
 if TYPE_CHECKING:
     from drafting.drawing import Output
+    from drafting.language import Language
     from drafting.workroom import Work
 
 MAX_PAGES = 200
