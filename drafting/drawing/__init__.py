@@ -4,7 +4,7 @@ Exporters read a `Sheet` and know roles, not garments. Centimetres, Y up; paper 
 """
 
 from drafting.drawing.arrange import Arrangement, Block, Ground, Roll, Tiling, arrange, tiles_of
-from drafting.drawing.compose import Composed, Drawn, Form, Note, compose, draw_pieces
+from drafting.drawing.compose import Composed, Drawn, Form, Note, compose, draw_pieces, label_pieces
 from drafting.drawing.cover import Cover, cover_notes
 from drafting.drawing.dressing import drawn_as, dressed
 from drafting.drawing.labels import label_piece, piece_cuts
@@ -77,6 +77,7 @@ __all__ = [
     "drawn_as",
     "dressed",
     "label_piece",
+    "label_pieces",
     "legend",
     "piece_cuts",
     "sheet_of",

@@ -20,6 +20,10 @@ class Entry:
     breakable: bool = False
 
 
+Sized = tuple[str, float, float]
+"""A line of text, the height of its capitals, and its length, in cm."""
+
+
 @dataclass(frozen=True, slots=True)
 class Setting:
     """Entries with the widths of their words, for capitals one centimetre high.
@@ -52,38 +56,39 @@ class Setting:
 
     def forced(self, height: float, breadth: float) -> TextBlock:
         """Each text on lines of its own; words are broken wherever they must be."""
-        return _block(
-            tuple(
-                (line, height * e.factor)
-                for e in self.entries
-                for line in wrapped(e.text, height * e.factor, breadth)
-            )
-        )
+        return _block([line for e in self.entries for line in _broken(e, height, breadth)])
 
     def _set(self, entries: tuple[Entry, ...], height: float, breadth: float) -> TextBlock | None:
-        lines: list[tuple[str, float]] = []
+        lines: list[Sized] = []
         for entry in entries:
-            tall = height * entry.factor
-            words = entry.text.split()
-            if max((self.sizes[w] for w in words), default=0.0) * tall <= breadth:
-                lines += [(line, tall) for line in self._lines(words, breadth / tall)]
+            words = [(word, self.sizes[word]) for word in entry.text.split()]
+            if max((size for _, size in words), default=0.0) * height * entry.factor <= breadth:
+                lines += self._lines(words, height * entry.factor, breadth)
             elif entry.breakable:
-                lines += [(line, tall) for line in wrapped(entry.text, tall, breadth)]
+                lines += _broken(entry, height, breadth)
             else:
                 return None
-        return _block(tuple(lines))
+        return _block(lines)
 
-    def _lines(self, words: list[str], room: float) -> Iterator[str]:
+    def _lines(
+        self, words: list[tuple[str, float]], height: float, breadth: float
+    ) -> Iterator[Sized]:
         line: list[str] = []
-        used = 0.0
-        for word in words:
-            longer = used + self.sizes[" "] + self.sizes[word]
+        used, room, space = 0.0, breadth / height, self.sizes[" "]
+        for word, size in words:
+            longer = used + space + size
             if line and longer > room:
-                yield " ".join(line)
-                line, used = [], 0.0
-            used = longer if line else self.sizes[word]
+                yield " ".join(line), height, used * height
+                line, longer = [], size
+            used = longer if line else size
             line.append(word)
-        yield " ".join(line)
+        yield " ".join(line), height, used * height
+
+
+def _broken(entry: Entry, height: float, breadth: float) -> Iterator[Sized]:
+    tall = height * entry.factor
+    for line in wrapped(entry.text, tall, breadth):
+        yield line, tall, width(line, tall)
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,6 +110,8 @@ class TextBlock:
         return tuple(bases)
 
 
-def _block(lines: tuple[tuple[str, float], ...]) -> TextBlock:
-    tall = ABOVE * lines[0][1] + sum(PITCH * h for _, h in lines[1:]) + BELOW * lines[-1][1]
-    return TextBlock(lines, SLACK * max(width(text, h) for text, h in lines), tall)
+def _block(lines: list[Sized]) -> TextBlock:
+    heights = [height for _, height, _ in lines]
+    tall = ABOVE * heights[0] + PITCH * sum(heights[1:]) + BELOW * heights[-1]
+    wide = SLACK * max(length for *_, length in lines)
+    return TextBlock(tuple((text, height) for text, height, _ in lines), wide, tall)

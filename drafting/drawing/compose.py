@@ -10,13 +10,13 @@ import shapely
 from drafting.drawing.arrange import Arrangement, Block, Ground, Roll, arrange
 from drafting.drawing.labels import Verdict, label_piece
 from drafting.drawing.legend import Legend
-from drafting.drawing.lettering import corners
-from drafting.drawing.marking import mark_piece
+from drafting.drawing.lettering import block_corners
+from drafting.drawing.marking import mark_piece, written
 from drafting.drawing.shapes import polygon
 from drafting.drawing.sheet import Group, Role, Sheet, Text
 from drafting.drawing.words import ENGLISH, Unit, Words
 from drafting.geometry import Point, Transform, turn
-from drafting.pattern import FinishedPattern, FinishedPiece
+from drafting.pattern import FinishedPattern, FinishedPiece, Label
 
 LEGEND = "legend"
 
@@ -76,7 +76,7 @@ class Form:
 AS_DRAFTED = Form()
 
 
-def draw_pieces(
+def label_pieces(
     pattern: FinishedPattern,
     *,
     reference: str,
@@ -84,8 +84,8 @@ def draw_pieces(
     unit: Unit = "cm",
     words: Words = ENGLISH,
     form: Form = AS_DRAFTED,
-) -> tuple[Drawn, ...]:
-    """Every piece with its marks and labels.
+) -> tuple[FinishedPiece, ...]:
+    """Every piece with its labels.
 
     Args:
         pattern: The finished pattern.
@@ -93,13 +93,11 @@ def draw_pieces(
         verdict: The pieces of an unsound pattern are marked NOT FOR CUTTING.
         unit: Unit of the lengths in texts.
         words: The sheet's language.
-        form: What of them is drawn.
+        form: What the labels say.
     """
-    drawn = []
-    for number, finished in enumerate(pattern.pieces, 1):
-        items, room = mark_piece(finished, words)
-        items = tuple(item for item in items if item.role not in form.without)
-        labels = label_piece(
+
+    def labels(number: int, finished: FinishedPiece) -> tuple[Label, ...]:
+        return label_piece(
             finished,
             title=pattern.pattern.title,
             number=finished.piece.number or number,
@@ -109,14 +107,34 @@ def draw_pieces(
             verdict=verdict,
             unit=unit,
             words=words,
-            room=room,
             remarks=form.remarks,
             brief=form.brief,
         )
-        texts = tuple(Text(t.text, t.at, t.height, angle=t.angle) for t in labels)
-        group = Group(finished.piece.name, finished.piece.title, (*items, *texts))
-        drawn.append(Drawn(replace(finished, labels=labels), group))
-    return tuple(drawn)
+
+    numbered = enumerate(pattern.pieces, 1)
+    return tuple(replace(piece, labels=labels(number, piece)) for number, piece in numbered)
+
+
+def draw_pieces(
+    pattern: FinishedPattern,
+    *,
+    reference: str,
+    verdict: Verdict,
+    unit: Unit = "cm",
+    words: Words = ENGLISH,
+    form: Form = AS_DRAFTED,
+) -> tuple[Drawn, ...]:
+    """Every piece with its marks and labels; arguments as for `label_pieces`."""
+    labelled = label_pieces(
+        pattern, reference=reference, verdict=verdict, unit=unit, words=words, form=form
+    )
+    return tuple(_drawn(piece, words, form) for piece in labelled)
+
+
+def _drawn(labelled: FinishedPiece, words: Words, form: Form) -> Drawn:
+    items = (item for item in mark_piece(labelled, words) if item.role not in form.without)
+    texts = map(written, labelled.labels)
+    return Drawn(labelled, Group(labelled.piece.name, labelled.piece.title, (*items, *texts)))
 
 
 def compose(
@@ -190,7 +208,5 @@ def _middle(texts: Sequence[Text]) -> Point:
     """Middle of the box round texts that all run in one direction, the box along with them."""
     if not texts:
         return Point(0.0, 0.0)
-    level = turn(-texts[0].angle, Point(0.0, 0.0))
-    points = [level.point(corner) for text in texts for corner in corners(text)]
-    xs, ys = [p.x for p in points], [p.y for p in points]
-    return level.inverse.point(Point((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2))
+    first, _, third, _ = block_corners(texts)
+    return first.toward(third, 0.5)

@@ -11,7 +11,8 @@ from collections.abc import Iterator
 from typing import Literal
 
 from drafting.drawing.block import Entry
-from drafting.drawing.marking import Room, mark_piece
+from drafting.drawing.marking import free_room
+from drafting.drawing.room import Room
 from drafting.drawing.setting import set_texts
 from drafting.drawing.words import ENGLISH, Unit, Words, amount, numeral
 from drafting.pattern import Cut, Finish, FinishedPiece, Label, Piece
@@ -51,7 +52,7 @@ def label_piece(
         verdict: An unsound pattern is marked NOT FOR CUTTING.
         unit: Unit of the allowances in the text.
         words: The sheet's language.
-        room: What `mark_piece` left free, where it is at hand.
+        room: The room for it, where less is free than `free_room` tells.
         remarks: Sentences on the form of the drawing, such as its scale.
         brief: Say only what the piece is and what to cut, as big as it will go.
     """
@@ -71,7 +72,7 @@ def label_piece(
         Entry(_allowances(finished, unit, words)),
     )
     entries = (*heads, *(cuts if brief else whole))
-    return set_texts(entries, room or mark_piece(finished, words)[1])
+    return set_texts(entries, room or free_room(finished))
 
 
 def piece_cuts(piece: Piece, words: Words) -> Iterator[str]:

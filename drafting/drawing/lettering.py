@@ -19,7 +19,7 @@ from numpy.typing import NDArray
 from reportlab.pdfbase.ttfonts import TTFontFace  # the metrics only; writing is export's business
 
 from drafting.drawing.sheet import Text
-from drafting.geometry import Point, direction
+from drafting.geometry import Point, direction, turn
 
 FONT = "NotoSans[wdth,wght].ttf"
 CAPITAL = 0.714
@@ -50,15 +50,23 @@ def font_bytes() -> bytes:
     return font_file().read_bytes()
 
 
+class _Widths(dict[str, float]):
+    """Widths of letters in heights of capitals; a letter that the font does not have is an em."""
+
+    def __missing__(self, letter: str) -> float:
+        return 1.0 / CAPITAL
+
+
 @cache
-def _widths() -> dict[int, float]:
+def _widths() -> _Widths:
     face = TTFontFace(BytesIO(font_bytes()))
-    return {code: width / 1000 for code, width in face.charWidths.items()}
+    found = ((chr(code), width / 1000) for code, width in face.charWidths.items())
+    return _Widths((letter, width / CAPITAL) for letter, width in found)
 
 
 def has_shape(letter: str) -> bool:
     """Whether the font can draw a letter."""
-    return ord(letter) in _widths()
+    return letter in _widths()
 
 
 def carried(text: str) -> str:
@@ -73,17 +81,40 @@ def writable(text: str) -> str:
 
 def width(text: str, height: float) -> float:
     """Length in cm of a line of text."""
-    widths = _widths()
-    return sum([widths.get(ord(c), 1.0) for c in text]) * height / CAPITAL
+    return sum(map(_widths().__getitem__, text)) * height
+
+
+Frame = tuple[float, float, float, float, float, float]
+"""A box: x and y of its middle, its direction as a unit vector, half its length and height."""
+
+
+def framed(text: Text) -> Frame:
+    """The box round a text, tails and accents within."""
+    along, half = direction(text.angle), width(text.text, text.height) * SLACK / 2
+    ahead = {"start": half, "middle": 0.0, "end": -half}[text.anchor]
+    up = (ABOVE - BELOW) / 2 * text.height
+    x = text.at.x + along.x * ahead - along.y * up
+    y = text.at.y + along.y * ahead + along.x * up
+    return x, y, along.x, along.y, half, (ABOVE + BELOW) / 2 * text.height
 
 
 def corners(text: Text) -> tuple[Point, Point, Point, Point]:
     """Corners of the box round a text, tails and accents within, counter-clockwise."""
-    along, size = direction(text.angle), width(text.text, text.height) * SLACK
-    start = text.at + along * (-size * {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor])
-    low, high = along.left * (-BELOW * text.height), along.left * (ABOVE * text.height)
-    end = start + along * size
-    return start + low, end + low, end + high, start + high
+    x, y, c, s, wide, high = framed(text)
+    ends = ((-wide, -high), (wide, -high), (wide, high), (-wide, high))
+    first, second, third, fourth = (Point(x + a * c - b * s, y + a * s + b * c) for a, b in ends)
+    return first, second, third, fourth
+
+
+def block_corners(texts: Sequence[Text]) -> tuple[Point, Point, Point, Point]:
+    """Corners of the box round texts that all run in one direction, the box along with them."""
+    level = turn(-texts[0].angle, Point(0.0, 0.0))
+    points = [level.point(corner) for text in texts for corner in corners(text)]
+    xs, ys = [p.x for p in points], [p.y for p in points]
+    left, low, right, top = min(xs), min(ys), max(xs), max(ys)
+    box = ((left, low), (right, low), (right, top), (left, top))
+    first, second, third, fourth = (level.inverse.point(Point(x, y)) for x, y in box)
+    return first, second, third, fourth
 
 
 def boxes(texts: Sequence[Text]) -> NDArray[np.object_]:

@@ -6,19 +6,15 @@ common practice, no source. Centimetres, Y up, in the piece's own frame.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-from itertools import chain, islice, product
+from collections.abc import Iterator
+from itertools import product
 
-import numpy as np
-import shapely
-from shapely.geometry.base import BaseGeometry
-
-from drafting.drawing.lettering import boxes, width
-from drafting.drawing.shapes import line, polygon
+from drafting.drawing.lettering import block_corners, width
+from drafting.drawing.room import Room
 from drafting.drawing.sheet import Item, Role, Stroke, Text
 from drafting.drawing.words import Words
 from drafting.geometry import RIGHT, UP, Path, Point, crossings, polyline
-from drafting.pattern import Dart, Edge, FinishedNotch, FinishedPiece, Mark, Piece, Pleat
+from drafting.pattern import Dart, Edge, FinishedNotch, FinishedPiece, Label, Mark, Piece, Pleat
 from drafting.pattern import Role as EdgeRole
 
 NOTCH_DEPTH = 0.4
@@ -39,9 +35,6 @@ BRACKET = 0.8
 """Depth of the fold bracket's ends."""
 SMALL = (0.35, 0.28, 0.22, 0.16)
 """Heights of capitals tried for names of lines, biggest first."""
-BATCH = 6
-"""So many places are looked at together: nearly always one of the first will do."""
-
 SIDES = ((False, 0.0), (True, 0.0), (False, 0.6), (True, 0.6), (True, 1.2), (False, 1.2))
 """Where a line's name may stand: under it or over it, and how far off (cm), best first."""
 
@@ -49,78 +42,60 @@ MARK_ROLES = {"fold": Role.FOLD, "drill": Role.DRILL}
 """Marks that are not simply lines inside."""
 
 
-class Room:
-    """The free room inside a piece, filled by and by with what is written there.
-
-    Attributes:
-        inside: The area within the stitching line.
-        taken: What no text may cover.
-        thin: Thin lines inside, which names keep off and big texts may cover where they must.
-    """
-
-    def __init__(self, piece: Piece) -> None:
-        self.inside = polygon(piece.outline)
-        shapely.prepare(self.inside)
-        self.taken: list[BaseGeometry] = []
-        ends = [*piece.lengthen, *((left, right) for _, left, right in piece.levels)]
-        paths = [polyline(*pair) for pair in ends] + [mark.path for mark in piece.marks]
-        self.thin = [line(path).buffer(0.02, quad_segs=1) for path in paths]
-
-    def take(self, *geometries: BaseGeometry) -> None:
-        """Keep off here from now on."""
-        self.taken += geometries
-
-    def first_that_fits(self, candidates: Iterable[Text]) -> tuple[Text, ...]:
-        """The first of these texts that lies clear of all; none where none does."""
-        left = iter(candidates)
-        while texts := tuple(islice(left, BATCH)):
-            areas = boxes(texts)
-            for i in np.flatnonzero(shapely.contains(self.inside, areas)):
-                if not any(t.intersects(areas[i]) for t in chain(self.taken, self.thin)):
-                    self.take(areas[i])
-                    return (texts[i],)
-        return ()
-
-
-def mark_piece(finished: FinishedPiece, words: Words) -> tuple[tuple[Item, ...], Room]:
-    """All strokes and small texts of a piece, and the room that they leave.
+def mark_piece(finished: FinishedPiece, words: Words) -> tuple[Item, ...]:
+    """All strokes and small texts of a piece, in the order of drawing; its labels stay clear.
 
     Args:
-        finished: The piece.
+        finished: The piece, with its labels where it has any.
         words: The sheet's language.
-
-    Returns:
-        Items in the order of drawing, and the room with darts, arrow and names marked as taken.
     """
-    piece, room = finished.piece, Room(finished.piece)
-    marks = tuple(s for m in piece.marks for s in _mark(m))
+    piece, room = finished.piece, free_room(finished)
+    if finished.labels:
+        room.take([block_corners([written(label) for label in finished.labels])])
     strokes = (
         Stroke(finished.cut_line, Role.CUT, "cut"),
         *(_edge(e) for e in piece.edges),
-        *(s for i, d in enumerate(piece.darts, 1) for s in _dart(d, i, finished.cut_line)),
-        *(s for i, p in enumerate(piece.pleats, 1) for s in _pleat(p, i, finished.cut_line)),
-        *(s for n in finished.notches for s in _notch(finished, n)),
         *(s for ends in piece.lengthen for s in _double(*ends)),
         *(Stroke(polyline(a, b), Role.LEVEL, f"level-{name}") for name, a, b in piece.levels),
-        *_arrow(*piece.grain),
-        *(s for e in piece.edges if e.role is EdgeRole.FOLD for s in _bracket(e)),
+        *_firm(finished),
+        *(s for m in piece.marks for s in _mark(m)),
     )
-    holes = (s for s in marks if s.role is Role.DRILL)  # lines inside are thin: see Room
-    firm = (s for s in (*strokes, *holes) if s.role in KEEP_OFF)
-    room.take(*map(_keep_off, firm), *map(_wedge, piece.darts))
-    return (*strokes, *marks, *_names(piece, words, room)), room
+    return (*strokes, *_names(piece, words, room))
+
+
+def written(label: Label) -> Text:
+    """A label as it is written."""
+    return Text(label.text, label.at, label.height, angle=label.angle)
+
+
+def free_room(finished: FinishedPiece) -> Room:
+    """The room inside a piece that no dart, arrow, notch or hole takes."""
+    piece, room = finished.piece, Room.within(finished.piece)
+    holes = (s for m in piece.marks if m.kind == "drill" for s in _mark(m))
+    folds = (_edge(e) for e in piece.edges if e.role is EdgeRole.FOLD)
+    firm = (s for s in (*_firm(finished), *holes, *folds) if s.role in KEEP_OFF)
+    room.keep_off((s.path, KEEP_OFF[s.role]) for s in firm)
+    room.take((dart.first, dart.point, dart.second) for dart in piece.darts)
+    return room
+
+
+def _firm(finished: FinishedPiece) -> Iterator[Stroke]:
+    """What stands on a piece beside its edges and level lines."""
+    piece, cut = finished.piece, finished.cut_line
+    for number, dart in enumerate(piece.darts, 1):
+        yield from _dart(dart, number, cut)
+    for number, pleat in enumerate(piece.pleats, 1):
+        yield from _pleat(pleat, number, cut)
+    for notch in finished.notches:
+        yield from _notch(finished, notch)
+    yield from _arrow(*piece.grain)
+    for edge in piece.edges:
+        if edge.role is EdgeRole.FOLD:
+            yield from _bracket(edge)
 
 
 KEEP_OFF = {Role.GRAIN: 0.3, Role.DRILL: 0.3, Role.NOTCH: 0.2, Role.DART: 0.2, Role.FOLD: 0.2}
 """How far in cm texts stay from strokes of these roles."""
-
-
-def _keep_off(stroke: Stroke) -> BaseGeometry:
-    return line(stroke.path).buffer(KEEP_OFF[stroke.role], quad_segs=2)
-
-
-def _wedge(dart: Dart) -> BaseGeometry:
-    return shapely.Polygon([(p.x, p.y) for p in (dart.first, dart.point, dart.second)])
 
 
 def _edge(edge: Edge) -> Stroke:

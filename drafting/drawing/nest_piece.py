@@ -10,14 +10,15 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from drafting.drawing.labels import label_piece
-from drafting.drawing.lettering import boxes
-from drafting.drawing.marking import KEEP_OFF, Room, mark_piece
+from drafting.drawing.lettering import corners
+from drafting.drawing.marking import KEEP_OFF, mark_piece, written
 from drafting.drawing.nest_align import Anchor, anchors
 from drafting.drawing.nest_lines import inside_pen, outline_pen
 from drafting.drawing.nest_names import Fan, name_corners
 from drafting.drawing.nest_notches import SizeNotch, name_notches
 from drafting.drawing.nest_words import NestWords
-from drafting.drawing.shapes import line, polygon
+from drafting.drawing.room import Room, walls
+from drafting.drawing.shapes import polygon
 from drafting.drawing.sheet import Group, Item, Pen, Role, Stroke, Text
 from drafting.drawing.words import Unit, Words
 from drafting.geometry import Path, Point, Transform, Vector, curve, join, polyline, shift
@@ -112,7 +113,7 @@ def _is(finished: FinishedPiece, name: str) -> bool:
 
 def _lay(place: int, finished: FinishedPiece, by: Vector, words: Words) -> _Laid:
     move = shift(by.x, by.y)
-    items, _ = mark_piece(finished, words)
+    items = mark_piece(finished, words)
     kept = (i.transformed(move) for i in items if isinstance(i, Stroke) and i.role in KEPT)
     return _Laid(place, finished, move, tuple(kept))
 
@@ -242,7 +243,7 @@ def _fixed(
     laid: Sequence[_Laid], base: _Laid, anchor: Anchor, texts: Texts
 ) -> tuple[tuple[Item, ...], Room]:
     """Grain and shared point with their names, and the room that all sizes leave inside."""
-    items, _ = mark_piece(base.finished, texts.words)
+    items = mark_piece(base.finished, texts.words)
     grain = tuple(item for item in items if item.role is Role.GRAIN)
     marks = tuple(_crossed_circle(anchor.at))
     room = _room(laid, base, (*grain, *marks))
@@ -265,28 +266,25 @@ def _labels(
         words=texts.words,
         room=room,
     )
-    return tuple(Text(t.text, t.at, t.height, angle=t.angle) for t in labels)
+    return tuple(map(written, labels))
 
 
 def _room(laid: Sequence[_Laid], base: _Laid, common: Sequence[Item]) -> Room:
     """What lies inside all sizes and is covered by none of their marks."""
-    room = Room(base.finished.piece)
     outlines = (size.finished.piece.outline.transformed(size.move) for size in laid)
     inside = shapely.intersection_all([polygon(outline) for outline in outlines])
-    room.inside = max(shapely.get_parts(inside), key=lambda part: part.area, default=room.inside)
-    shapely.prepare(room.inside)
+    whole = polygon(base.finished.piece.outline)
+    room = Room(walls(max(shapely.get_parts(inside), key=lambda part: part.area, default=whole)))
     strokes = [stroke for size in laid for stroke in size.strokes]
     strokes += [item for item in common if isinstance(item, Stroke)]
-    room.take(*(line(s.path).buffer(KEEP_OFF.get(s.role, 0.2), quad_segs=2) for s in strokes))
-    room.take(*boxes([item for item in common if isinstance(item, Text)]))
-    room.take(*(_wedge(dart, size.move) for size in laid for dart in size.finished.piece.darts))
-    room.thin = []
+    room.keep_off((s.path, KEEP_OFF.get(s.role, 0.2)) for s in strokes)
+    room.take(corners(item) for item in common if isinstance(item, Text))
+    room.take(_wedge(dart, size.move) for size in laid for dart in size.finished.piece.darts)
     return room
 
 
-def _wedge(dart: Dart, move: Transform) -> shapely.Polygon:
-    corners = (move.point(p) for p in (dart.first, dart.point, dart.second))
-    return shapely.Polygon([(p.x, p.y) for p in corners])
+def _wedge(dart: Dart, move: Transform) -> tuple[Point, ...]:
+    return tuple(move.point(p) for p in (dart.first, dart.point, dart.second))
 
 
 def _crossed_circle(at: Point) -> Iterator[Stroke]:

@@ -1,21 +1,21 @@
 """Setting a block of texts in an odd-shaped room, as big as it will go.
 
-Line breaks do not hang on the size, so every way to set the block is broken once, at full size;
-then sizes are tried from the biggest down, and at each size the ways in the order of preference.
+Line breaks do not hang on the size, so every way to set the block is broken once, at full size.
+The ways are tried in the order of preference; a later one counts only where it allows a bigger
+size.
 """
 
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from collections.abc import Iterator
 from itertools import pairwise
 
 import shapely
-from shapely import affinity
-from shapely.geometry.base import BaseGeometry
 
 from drafting.drawing.block import Entry, Setting, TextBlock
-from drafting.drawing.marking import Room
+from drafting.drawing.room import Bars, Room
 from drafting.drawing.sounding import Area
 from drafting.geometry import Point, turn
 from drafting.pattern import Label
@@ -45,18 +45,14 @@ Way = tuple[TextBlock, float]
 def set_texts(entries: tuple[Entry, ...], room: Room) -> tuple[Label, ...]:
     """Labels in the room's frame: clear of all lines where they can be, else over thin ones."""
     setting = Setting.of(entries)
-    ways = _Ways(_ways(setting, room.inside))
+    ways = _Ways(_ways(setting, room))
     for inset, thin, least in STAGES:
-        free = shapely.difference(room.inside.buffer(-inset), shapely.union_all(room.taken))
-        if thin:
-            lines = shapely.union_all(room.thin).buffer(thin, quad_segs=2)
-            free = shapely.difference(free, lines)
-        found = _biggest(ways, free, least)
+        found = _biggest(ways, room.bars(inset, thin), least)
         if found:
             return found
-    middle = room.inside.representative_point()
+    middle = room.middle()
     smallest = setting.forced(CAPITALS * SIZES[-1], CAPITALS)
-    return _labels(smallest, 1.0, (middle.x, middle.y), 0.0)
+    return _labels(smallest, 1.0, middle, 0.0)
 
 
 class _Ways:
@@ -73,41 +69,54 @@ class _Ways:
             yield way
 
 
-def _biggest(ways: _Ways, free: BaseGeometry, least: float) -> tuple[Label, ...]:
+def _biggest(ways: _Ways, free: Bars, least: float) -> tuple[Label, ...]:
+    """The block as big as it will go; of several ways that allow that, the first."""
     areas: dict[float, Area] = {}
-    room = free.area
-    for size in SIZES:
-        if size < least:
+    sizes = [size for size in SIZES if size >= least]
+    best: tuple[TextBlock, float, float] | None = None
+    for block, angle in ways:
+        area = areas.get(angle) or areas.setdefault(angle, Area(free, angle))
+        size = _biggest_size(block, area, sizes)
+        if size:
+            best, sizes = (block, size, angle), sizes[: sizes.index(size)]
+        if not sizes:
             break
-        for block, angle in ways:
-            if block.width * block.height * size * size > room:
-                continue
-            if angle not in areas:
-                areas[angle] = Area(affinity.rotate(free, -angle, origin=(0, 0)) if angle else free)
-            corner = areas[angle].place(block.width * size, block.height * size)
-            if corner:
-                return _labels(block, size, corner, angle)
-    return ()
+    if best is None:
+        return ()
+    block, size, angle = best
+    corner = areas[angle].place(block.width * size, block.height * size)
+    return _labels(block, size, corner, angle) if corner else ()
 
 
-def _ways(setting: Setting, inside: BaseGeometry) -> Iterator[Way]:
+def _biggest_size(block: TextBlock, area: Area, sizes: list[float]) -> float | None:
+    """The first of falling sizes at which a block fits; what fits, fits when it is smaller."""
+
+    def fits(size: float) -> bool:
+        return area.fits(block.width * size, block.height * size)
+
+    if fits(sizes[0]):
+        return sizes[0]
+    if not fits(sizes[-1]):
+        return None
+    return sizes[bisect_left(sizes, x=True, key=fits)]
+
+
+def _ways(setting: Setting, room: Room) -> Iterator[Way]:
     """Every way to set the block: upright first, then sideways and along the piece, run on last."""
-    slant = _slant(inside)
+    slant = _slant(room)
     askew = () if slant is None else (slant,)
-    for angle in (0.0, 90.0, *askew):
-        for breadth in STACKED:
-            if block := setting.stacked(CAPITALS, breadth):
-                yield block, angle
-    blocks = [b for breadth in RUNNING if (b := setting.running(CAPITALS, breadth))]
-    yield from ((block, angle) for angle in (*askew, 90.0, 0.0) for block in blocks)
-    for angle in (0.0, 90.0, *askew):
-        if block := setting.stacked(CAPITALS, NARROW):
-            yield block, angle
+    stacked = [b for breadth in STACKED if (b := setting.stacked(CAPITALS, breadth))]
+    yield from ((block, angle) for angle in (0.0, 90.0, *askew) for block in stacked)
+    running = [b for breadth in RUNNING if (b := setting.running(CAPITALS, breadth))]
+    yield from ((block, angle) for angle in (*askew, 90.0, 0.0) for block in running)
+    if block := setting.stacked(CAPITALS, NARROW):
+        yield from ((block, angle) for angle in (0.0, 90.0, *askew))
 
 
-def _slant(inside: BaseGeometry) -> float | None:
+def _slant(room: Room) -> float | None:
     """Direction of the piece's long side, reading from left to right; None near 0 and 90."""
-    ring = shapely.get_coordinates(shapely.minimum_rotated_rectangle(inside))
+    points = shapely.MultiPoint(room.outline[:, :2])
+    ring = shapely.get_coordinates(shapely.minimum_rotated_rectangle(points))
     sides = [(bx - ax, by - ay) for (ax, ay), (bx, by) in pairwise(ring[:3])]
     x, y = max(sides, key=lambda side: math.hypot(*side))
     angle = math.degrees(math.atan2(y, x))

@@ -55,7 +55,7 @@ def document(work: Work, output: Output) -> Plain:
         "verdict": work.verdict,
         "garment": in_mm(work.spec),
         "body": body(work),
-        "pieces": [_piece(p.finished, i) for i, p in enumerate(told_pieces(work, output), 1)],
+        "pieces": [_piece(p, i) for i, p in enumerate(told_pieces(work, output), 1)],
         "seams": [_seam(s) for s in work.seams],
         "sewing": [_step(s) for s in pattern.sewing],
         "checks": [_check(c) for c in finished.checks],

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING, Protocol, TypedDict
 
 from drafting.drawing import (
     PRINT_WORDS,
@@ -17,15 +17,16 @@ from drafting.drawing import (
     draw_pieces,
     drawn_as,
     dressed,
+    label_pieces,
     legend,
 )
 from drafting.drawing.legend import MILLIMETRE_SQUARE, Square
 from drafting.export.telling import cover_of
 
 if TYPE_CHECKING:
-    from drafting.drawing import Composed, Drawn, Ground, Legend, Lines, Note, Output, Words
-    from drafting.pattern import FinishedPattern
-    from drafting.workroom import Work
+    from drafting.drawing import Composed, Drawn, Ground, Legend, Lines, Note, Output, Unit, Words
+    from drafting.pattern import FinishedPiece
+    from drafting.workroom import Verdict, Work
 
 LEGEND_WIDTH = 19.0
 """cm, where nothing asks for another breadth."""
@@ -38,9 +39,10 @@ LEFT_OUT: dict[Lines, frozenset[Role]] = {
 """Which lines are not drawn."""
 
 
-def told_pieces(work: Work, output: Output) -> tuple[Drawn, ...]:
+def told_pieces(work: Work, output: Output) -> tuple[FinishedPiece, ...]:
     """All pieces as the pattern has them, labelled in the language and unit asked for."""
-    return _drawn(work, dressed(work.pattern, output), output, Form(remarks=shrinkage(output)))
+    form = Form(remarks=shrinkage(output))
+    return label_pieces(dressed(work.pattern, output), **_told(work, output), form=form)
 
 
 def drawn_pieces(work: Work, output: Output) -> tuple[Drawn, ...]:
@@ -56,18 +58,24 @@ def drawn_pieces(work: Work, output: Output) -> tuple[Drawn, ...]:
         remarks=remarks(output),
         brief=output.view == "screen",
     )
-    return _drawn(work, pattern, output, form)
+    return draw_pieces(pattern, **_told(work, output), form=form)
 
 
-def _drawn(work: Work, pattern: FinishedPattern, output: Output, form: Form) -> tuple[Drawn, ...]:
-    return draw_pieces(
-        pattern,
-        reference=work.reference,
-        verdict=work.verdict,
-        unit=output.unit,
-        words=_words(output),
-        form=form,
-    )
+class _Told(TypedDict):
+    reference: str
+    verdict: Verdict
+    unit: Unit
+    words: Words
+
+
+def _told(work: Work, output: Output) -> _Told:
+    """What labels say of every piece."""
+    return {
+        "reference": work.reference,
+        "verdict": work.verdict,
+        "unit": output.unit,
+        "words": _words(output),
+    }
 
 
 def _words(output: Output) -> Words:

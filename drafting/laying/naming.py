@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import numpy as np
 import shapely
-from shapely import affinity
 from shapely.geometry.base import BaseGeometry
 
 from drafting.drawing import Group, Pen, Role, Stroke, Text
 from drafting.drawing.lettering import ABOVE, BELOW, PITCH, SLACK, width
+from drafting.drawing.room import walls
 from drafting.drawing.shapes import line, polygon
 from drafting.drawing.sounding import Area
 from drafting.geometry import Path, Point, Transform, polyline, turn
@@ -33,8 +32,6 @@ APART = 0.22
 """Distance of two strokes of a hatching, in cm of paper."""
 FLAT = 0.005
 """Curves are flattened to 0.005 cm of paper to find room."""
-FINE = 10.0
-"""Room on paper is sounded at ten times its size, since its rows are made for big sheets."""
 
 
 def named(placement: Placement, view: View, to: Transform, code: str) -> Group:
@@ -128,19 +125,18 @@ class _Sounded:
 
     def __init__(self, free: BaseGeometry, angle: float) -> None:
         self.angle = angle
-        turned = affinity.rotate(free, -angle, origin=(0, 0))
-        self.area = Area(affinity.scale(turned, FINE, FINE, origin=(0, 0)))
+        self.area = Area(walls(free), angle)
 
     def texts(self, lines: tuple[str, ...], size: float) -> tuple[Text, ...]:
         """The lines in a free box, or nothing."""
         wide = SLACK * max(width(text, size) for text in lines)
         tall = (ABOVE + BELOW + PITCH * (len(lines) - 1)) * size
-        corner = self.area.place(wide * FINE, tall * FINE)
+        corner = self.area.place(wide, tall)
         if corner is None:
             return ()
-        x, low = np.divide(corner, FINE)
+        x, low = corner
         top, back = low + tall - ABOVE * size, turn(self.angle, Point(0.0, 0.0))
-        ats = (Point(float(x) + wide / 2, float(top) - n * PITCH * size) for n in range(len(lines)))
+        ats = (Point(x + wide / 2, top - n * PITCH * size) for n in range(len(lines)))
         return tuple(
             Text(text, back.point(at), size, angle=self.angle, anchor="middle")
             for text, at in zip(lines, ats, strict=True)

@@ -12,7 +12,7 @@ from drafting.drawing.marking import mark_piece
 
 
 def strokes(piece, role, allowance=1.0):
-    items, _ = mark_piece(finished(piece, allowance), WORDS["en"])
+    items = mark_piece(finished(piece, allowance), WORDS["en"])
     return [item for item in items if isinstance(item, Stroke) and item.role is role]
 
 
@@ -69,7 +69,7 @@ def test_stitching_is_drawn_edge_by_edge_and_a_fold_is_none():
 
 def test_a_fold_carries_a_bracket_inside_and_its_words():
     piece = yoke()
-    items, _ = mark_piece(finished(piece), WORDS["en"])
+    items = mark_piece(finished(piece), WORDS["en"])
     assert "place on the fold" in [i.text for i in items if isinstance(i, Text)]
     cloth = area(piece.outline).buffer(1e-6)
     for stroke in strokes(piece, Role.FOLD):
