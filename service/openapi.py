@@ -19,6 +19,7 @@ from service.answers import Problem
 from service.checking import MeasurementCheck
 from service.docstrings import describe
 from service.drafts import sample_check, sample_lay, sample_order, sample_range
+from service.field_words import fill_in
 from service.laying.form import Cloths, LayRequest
 from service.lengths import LONGEST_TEXT, PATTERN
 from service.link_form import LinkPart
@@ -56,6 +57,21 @@ WRITTEN_INCHES: Schema = {
 }
 
 
+FOLLOW_UPS: dict[tuple[str, str], dict[str, tuple[str, dict[str, str]]]] = {
+    ("/v1/garments", "get"): {
+        "first": ("show_garment", {"kind": "$response.body#/garments/0/kind"}),
+        "sample": ("draft_sample", {"kind": "$response.body#/garments/0/kind"}),
+    },
+    ("/v1/size-tables", "get"): {
+        "first": ("show_size_table", {"table": "$response.body#/size_tables/0/name"}),
+    },
+    ("/v1/links", "post"): {
+        "pattern": ("follow_link", {"token": "$response.body#/token"}),
+    },
+}
+"""By address and method: which operation takes what from the answer, as OpenAPI's links tell it."""
+
+
 def problem_answers(*codes: str) -> dict[int | str, dict[str, Any]]:
     """The entries of `responses=` for these problems."""
     found: dict[int | str, dict[str, Any]] = {}
@@ -75,6 +91,8 @@ def api_reference(app: FastAPI, house: House) -> Schema:
     document = get_openapi(
         title=TITLE, version=DRAFTING_VERSION, description=ABOUT, routes=app.routes
     )
+    document["info"]["license"] = {"name": "MIT", "identifier": "MIT"}
+    document["servers"] = [{"url": "/", "description": "Where this document comes from."}]
     _tell_keys(document)
     for operation in _operations(document):
         if "HTTPValidationError" in str(operation["responses"].get("422")):
@@ -85,6 +103,14 @@ def api_reference(app: FastAPI, house: House) -> Schema:
     components["Problem"], parts = _with_parts(Problem)
     components.update({**parts, **order_schemas(house)})
     _put_examples(document, house)
+    fill_in(components)
+    for (path, method), links in FOLLOW_UPS.items():
+        document["paths"][path][method]["responses"]["200"]["links"] = {
+            name: {"operationId": target, "parameters": parameters}
+            for name, (target, parameters) in links.items()
+        }
+    for operation in _operations(document):
+        _say_what_comes(operation["responses"].get("200", {}), components)
     document["components"]["schemas"] = dict(sorted(components.items()))
     return document
 
@@ -99,10 +125,20 @@ def _tell_keys(document: Schema) -> None:
         }
     }
     for path in document["paths"].values():
+        if "get" in path:
+            path["get"]["security"] = []
         if "post" in path:
             path["post"]["security"] = [{}, {"key": []}]
             for status, told in problem_answers("unauthorized", "too-many-requests").items():
                 path["post"]["responses"].setdefault(str(status), told)
+
+
+def _say_what_comes(answer: Schema, components: Schema) -> None:
+    """Describe an answer by its schema, where its route does not."""
+    if answer.get("description") == "Successful Response":
+        told = answer["content"].get("application/json", {}).get("schema", {})
+        name = told.get("$ref", "").rpartition("/")[2]
+        answer["description"] = components[name]["description"] if name else "A text to read."
 
 
 def _with_parts(kind: Any) -> tuple[Schema, Schema]:

@@ -7,6 +7,7 @@ from typing import Annotated, Any
 
 from fastapi import APIRouter, Query, Request
 from fastapi.responses import Response
+from pydantic import Field
 from pydantic.json_schema import SkipJsonSchema
 
 from service.formats import chosen
@@ -35,8 +36,8 @@ SheetFormatQuery = Annotated[
 ]
 
 StepQuery = Annotated[
-    int | SkipJsonSchema[None],
-    Query(ge=1, le=9999, description="Number of the step that an SVG shows; else all of them."),
+    Annotated[int, Field(ge=1, le=9999)] | SkipJsonSchema[None],
+    Query(description="Number of the step that an SVG shows; else all of them."),
 ]
 
 SHEET_BODY: dict[str, Any] = {

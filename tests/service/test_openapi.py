@@ -13,6 +13,7 @@ from drafting.body import MEASURES
 from drafting.export import FORMATS
 from drafting.garments import GARMENTS
 from service.app import create_app
+from service.field_words import COMMON, OWN
 from service.openapi import document_bytes
 from service.problems import PROBLEMS
 from service.settings import Settings
@@ -148,3 +149,34 @@ def test_a_single_garment_is_enough(only_aprons: Service):
     problem = only_aprons.order({**apron.order(), "garment": {"kind": "apro"}}).json()
     assert problem["errors"][0]["pointer"] == "/garment/kind"
     assert problem["errors"][0]["code"] == "unknown_garment"
+
+
+def fields(reference) -> dict[str, dict]:
+    """Every field of every schema, by its schema's name and its own."""
+    return {
+        f"{name}.{field}": told
+        for name, schema in reference["components"]["schemas"].items()
+        for field, told in schema.get("properties", {}).items()
+    }
+
+
+def test_every_schema_field_and_answer_is_described(reference):
+    for name, schema in reference["components"]["schemas"].items():
+        assert schema.get("description"), name
+    for name, told in fields(reference).items():
+        assert told.keys() & {"description", "const", "$ref"}, name
+    for operation in operations(reference):
+        for answer in operation["responses"].values():
+            assert answer["description"] not in ("", "Successful Response")
+
+
+def test_no_words_are_kept_for_fields_that_are_not_there(reference):
+    names = {*fields(reference), *reference["components"]["schemas"]}
+    assert set(OWN) <= names
+    assert set(COMMON) <= {name.rpartition(".")[2] for name in names}
+
+
+def test_every_request_has_examples(reference):
+    for path, operation in ((p, o["post"]) for p, o in reference["paths"].items() if "post" in o):
+        for content in operation["requestBody"]["content"].values():
+            assert {"example", "examples"} & set(content), path

@@ -60,3 +60,22 @@ def test_every_operation_keeps_its_promise(case: schemathesis.Case):
 @trying(40)
 def test_every_operation_keeps_its_promise_for_every_kind_of_value(case: schemathesis.Case):
     case.call_and_validate()
+
+
+def steps(count: int, length: int) -> settings:
+    return settings(trying(count), stateful_step_count=length)
+
+
+AnswersLeadOn = some.as_state_machine().TestCase
+"""What one answer gives goes into the next request, along the links of the reference."""
+
+AnswersLeadOn.settings = steps(5, 8)
+
+
+class AnswersLeadOnAndOn(AnswersLeadOn):
+    """The same with more patience."""
+
+    settings = steps(30, 20)
+
+
+AnswersLeadOnAndOn = pytest.mark.slow(AnswersLeadOnAndOn)
