@@ -109,7 +109,7 @@ def write_full(works: tuple[Work, ...], plan: LayPlan, output: Output) -> bytes:
     """
     out = BytesIO()
     title = "; ".join(view_of(plan, output).title(cloth.kind) for cloth in plan.cloths)
-    ink = Ink(undated(out, (1.0, 1.0), title))
+    ink = Ink(undated(out, (1.0, 1.0), title, output.language))
     for number, cloth in enumerate(plan.cloths):
         _check_roll(cloth, output)
         _form(ink, f"cloth-{number}", works, plan, cloth, output)

@@ -192,7 +192,8 @@ def write_pdf(works: tuple[Work, ...], plan: LayPlan, output: Output) -> bytes:
     width, height = _room(output)
     sheets = pictures(told_plan(plan, output.language), output, width=width, height=height)
     size = (paper.height / MM * POINT, paper.width / MM * POINT)
-    canvas = undated(out, size, "; ".join(sheet.title for sheet in sheets))
+    title = "; ".join(sheet.title for sheet in sheets)
+    canvas = undated(out, size, title, output.language)
     for sheet in sheets:
         top = size[1] - (output.margin / MM + sheet.height) * POINT
         canvas.translate(output.margin / MM * POINT, top)

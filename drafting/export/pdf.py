@@ -23,6 +23,7 @@ from drafting.export.layers import Layers
 from drafting.export.plan import Plan, planned
 from drafting.export.sheets import Content, WorkContent
 from drafting.geometry import Transform, shift
+from drafting.language import Language
 
 if TYPE_CHECKING:
     from drafting.drawing import Output
@@ -63,7 +64,8 @@ def render(content: Content, output: Output, max_pages: int = MAX_PAGES) -> byte
 def _written(plan: Plan, output: Output) -> bytes:
     words = WORDS[output.language]
     out = BytesIO()
-    canvas = undated(out, _size(plan.paper), plan.composed.sheet.title)
+    title = plan.composed.sheet.title
+    canvas = undated(out, _size(plan.paper), title, output.language)
     layers = Layers(canvas, plan.composed.sheet, PRINT_WORDS[output.language])
     always = () if plan.front else tuple(i.transformed(_corner(plan)) for i in _map(plan))
     layers.draw(plan.joints.marks(), always)
