@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from drafting.drawing import Output
     from drafting.export import Format
     from drafting.garments.garment import Garment
+    from drafting.language import Language
     from drafting.pattern import Finding
     from drafting.workroom import Work
     from service.schemas import Order, OrderForm
@@ -37,6 +38,7 @@ class Drafted:
         pattern_id: Digest of the resolved order.
         stages: What was done to get it, each with its seconds.
         findings: Codes and severities of the remarks on it.
+        language: Of its texts.
     """
 
     body: bytes
@@ -46,6 +48,7 @@ class Drafted:
     pattern_id: str
     stages: tuple[tuple[str, float], ...] = ()
     findings: tuple[tuple[str, str], ...] = ()
+    language: Language = "en"
 
 
 def drafted(order: Order, form: OrderForm, chosen: Format) -> Drafted:
@@ -124,6 +127,7 @@ def _written(done: Work, output: Output, chosen: Format) -> Drafted:
         done.verdict,
         pattern_id(done),
         findings=tuple((found.code, found.severity) for found in done.pattern.findings),
+        language=output.language,
     )
 
 

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 from drafting.export import FORMATS
 from service.drafts import drafted
 from service.formats import chosen
+from service.languages import spoken
 from service.logs import outline
 from service.problems import ProblemError, problem_response
 from service.reading import decode
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping
 
     from drafting.garments.garment import Garment
+    from drafting.language import Language
     from service.schemas import OrderForm
 
 
@@ -34,11 +36,13 @@ class Tools:
         garments: The chapters on offer, packed: a worker unpacks them once.
         json_depth: Deepest nesting of an order.
         seconds: Longest time for a task.
+        language: Of the texts where a request names none.
     """
 
     garments: bytes
     json_depth: int
     seconds: float
+    language: Language = "en"
 
     @classmethod
     def of(cls, garments: Mapping[str, Garment], json_depth: int, seconds: float) -> Tools:
@@ -63,6 +67,7 @@ class Done:
         verdict: Of the pattern; empty for a problem.
         pattern_id: Of the pattern; empty for a problem.
         fault: What may be logged of a fault of the service itself.
+        language: Of the pattern's texts.
     """
 
     status: int
@@ -72,6 +77,7 @@ class Done:
     verdict: str = ""
     pattern_id: str = ""
     fault: Mapping[str, Any] | None = None
+    language: Language = "en"
 
     @property
     def failed(self) -> bool:
@@ -93,7 +99,7 @@ def draft_line(tools: Tools, line: bytes, format_: str | None) -> Done:
 def _drafted(tools: Tools, line: bytes, format_: str | None) -> Done:
     raw = decode(line, tools.json_depth)
     raw.pop("id", None)
-    order = tools.form.read(raw)
+    order = tools.form.read(spoken(raw, tools.language))
     asked = chosen(format_, order.output.format, None, FORMATS.values())
     done = drafted(order, tools.form, asked)
     return Done(200, done.media_type, done.body, done.extension, done.verdict, done.pattern_id)

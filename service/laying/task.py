@@ -14,6 +14,7 @@ from drafting.workroom import Work
 from service.batching.task import Done, Tools, guarded
 from service.drafts import unsound, worked
 from service.formats import chosen
+from service.languages import spoken
 from service.laying.form import BLANK, LayOrder, pointing, read_lay
 from service.ranges.form import RangeOrder
 from service.reading import decode
@@ -52,7 +53,8 @@ def draw_lay(
 def _drawn(
     tools: Tools, body: bytes, format_: str | None, accept: str | None, sizes: int, budget: float
 ) -> Done:
-    asked = read_lay(decode(body, tools.json_depth), tools.form, sizes, budget)
+    raw = decode(body, tools.json_depth)
+    asked = read_lay(spoken(raw, tools.language), tools.form, sizes, budget)
     written = chosen(format_, asked.output.format, accept, LAY_FORMATS.values())
     works = tuple(_works(asked, tools.form))
     try:
@@ -60,7 +62,8 @@ def _drawn(
         document = written.write(works, plan, asked.output)
     except DraftingError as error:
         raise drafting_problem(error, asked.unit, BLANK.is_length(asked.raw)) from None
-    return Done(200, written.media_type, document, written.extension)
+    language = asked.output.language
+    return Done(200, written.media_type, document, written.extension, language=language)
 
 
 def _works(asked: LayOrder, form: OrderForm) -> Iterator[Work]:

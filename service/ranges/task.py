@@ -24,6 +24,7 @@ from drafting.grading import (
 from drafting.grading.documents import table_csv
 from service.batching.task import Done, Tools, guarded
 from service.formats import chosen
+from service.languages import spoken
 from service.problems import ProblemError, told_trouble
 from service.ranges.form import RangeOrder, read_range
 from service.reading import decode
@@ -57,7 +58,8 @@ def draft_range(
 
 
 def _drafted(tools: Tools, body: bytes, format_: str | None, accept: str | None, most: int) -> Done:
-    asked = read_range(decode(body, tools.json_depth), tools.form, most)
+    raw = decode(body, tools.json_depth)
+    asked = read_range(spoken(raw, tools.language), tools.form, most)
     order = asked.order
     written = chosen(format_, order.output.format, accept, RANGE_FORMATS.values())
     sizes = SizeRange(
@@ -73,7 +75,8 @@ def _drafted(tools: Tools, body: bytes, format_: str | None, accept: str | None,
         document = written.write(sizes, asked, tools.form)
     except DraftingError as error:
         raise _problem(error, asked, tools.form) from None
-    return Done(200, written.media_type, document, written.extension)
+    language = order.output.language
+    return Done(200, written.media_type, document, written.extension, language=language)
 
 
 def _problem(error: DraftingError, asked: RangeOrder, form: OrderForm) -> ProblemError:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from contextlib import ExitStack, aclosing
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from anyio import to_thread
@@ -16,6 +17,7 @@ from service.batching.lines import sort_out, split
 from service.batching.streamed import Streamed
 from service.formats import chosen, preferred
 from service.house import HouseDep
+from service.languages import LanguageHeader, preferred_language
 from service.openapi import problem_answers
 from service.problems import ProblemError
 from service.reading import read_body, refuse_other_media
@@ -72,7 +74,12 @@ BATCH_ANSWER: dict[str, Any] = {
         ),
     },
 )
-async def draft_batch(request: Request, house: HouseDep, format_: FormatQuery = None) -> Response:
+async def draft_batch(
+    request: Request,
+    house: HouseDep,
+    format_: FormatQuery = None,
+    accept_language: LanguageHeader = None,
+) -> Response:
     """Draft every order of a batch and answer each as it is ready.
 
     The whole request is read first. Then come lines of JSON, told apart by their `type`: `result`
@@ -90,7 +97,9 @@ async def draft_batch(request: Request, house: HouseDep, format_: FormatQuery = 
         refuse_other_media(request.headers, TAKEN)
         body = await read_body(request, settings.batch_bytes, settings.batch_body_seconds)
         entries = await to_thread.run_sync(_entries, body, house)
-        stream = _stream(entries, writer, house, format_, request)
+        tools = replace(house.tools, language=preferred_language(accept_language))
+        job = Job(house.hands, tools, format_, request.scope["state"]["request_id"])
+        stream = _stream(entries, writer, house, job)
         return Streamed(stream, held.pop_all(), settings.reader_seconds, _headers(writer))
 
 
@@ -107,10 +116,9 @@ def _entries(body: bytes, house: House) -> list[Any]:
 
 
 async def _stream(
-    entries: list[Any], writer: str, house: House, format_: str | None, request: Request
+    entries: list[Any], writer: str, house: House, job: Job
 ) -> AsyncGenerator[bytes, None]:
     count = Count(len(entries))
-    job = Job(house.hands, house.tools, format_, request.scope["state"]["request_id"])
     async with aclosing(flow(entries, count, job, house.settings.beat_seconds)) as answers:
         async for part in WRITERS[writer]().write(answers, count):
             yield part

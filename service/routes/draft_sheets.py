@@ -12,6 +12,7 @@ from pydantic.json_schema import SkipJsonSchema
 
 from service.formats import chosen
 from service.house import HouseDep
+from service.languages import LanguageHeader, preferred_language, spoken
 from service.openapi import problem_answers
 from service.reading import read_json
 from service.routes.patterns import (
@@ -68,7 +69,11 @@ SHEET_BODY: dict[str, Any] = {
     },
 )
 async def teach_draft(
-    request: Request, house: HouseDep, format_: SheetFormatQuery = None, step: StepQuery = None
+    request: Request,
+    house: HouseDep,
+    format_: SheetFormatQuery = None,
+    step: StepQuery = None,
+    accept_language: LanguageHeader = None,
 ) -> Response:
     """Tell how the garment of an order is drafted, each step with its numbers and reason.
 
@@ -78,7 +83,8 @@ async def teach_draft(
     A4, with figures at 1:4 or 1:5. `sheet` makes an exercise of it, or lays two drafting methods
     over each other.
     """
-    asked = read_sheet(await read_json(request, house.settings), house.form)
+    raw = await read_json(request, house.settings)
+    asked = read_sheet(spoken(raw, preferred_language(accept_language)), house.form)
     output = asked.order.output
     written = chosen(format_, output.format, request.headers.get("accept"), SHEET_FORMATS.values())
     done = await house.run(partial(drawn_sheet, asked, house.form, written, step), written.name)

@@ -16,6 +16,7 @@ from service.docstrings import describe
 from service.drafts import sample_order
 from service.formats import chosen
 from service.house import HouseDep
+from service.languages import LanguageHeader, preferred_language, spoken
 from service.openapi import problem_answers
 from service.routes.patterns import (
     PATTERN_CONTENT,
@@ -72,14 +73,19 @@ async def show_garment(request: Request, house: HouseDep, kind: KindPath) -> Res
     },
 )
 async def draft_sample(
-    request: Request, house: HouseDep, kind: KindPath, format_: FormatQuery = None
+    request: Request,
+    house: HouseDep,
+    kind: KindPath,
+    format_: FormatQuery = None,
+    accept_language: LanguageHeader = None,
 ) -> Response:
     """The garment on its reference body: for pages, docs and first tries. May be cached."""
     garment = house.garment(kind)
     asked = chosen(format_, None, request.headers.get("accept"), FORMATS.values())
-    keeping = Keeping(kind, ("sample", str(garment.sample)))
+    language = preferred_language(accept_language)
+    keeping = Keeping(kind, ("sample", str(garment.sample)), language)
     return await kept_pattern(
-        request, house, asked, keeping, lambda: house.read(sample_order(garment))
+        request, house, asked, keeping, lambda: house.read(spoken(sample_order(garment), language))
     )
 
 

@@ -10,7 +10,9 @@ from fastapi.responses import Response
 from pydantic.json_schema import SkipJsonSchema
 
 from drafting import DRAFTING_VERSION
+from service.caching import VARY
 from service.house import HouseDep
+from service.languages import LanguageHeader, preferred_language
 from service.laying.answers import LayAnswer
 from service.laying.task import LAY_FORMATS, draw_lay
 from service.logs import outlined
@@ -56,7 +58,10 @@ LAY_BODY: dict[str, Any] = {
     },
 )
 async def lay_pieces_on_cloth(
-    request: Request, house: HouseDep, format_: LayFormatQuery = None
+    request: Request,
+    house: HouseDep,
+    format_: LayFormatQuery = None,
+    accept_language: LanguageHeader = None,
 ) -> Response:
     """Say how long the cloth must be, and where each piece goes on it.
 
@@ -66,13 +71,13 @@ async def lay_pieces_on_cloth(
     or "whole" the PDF is at full size; DXF is for a cutter. The engine searches by the clock: the
     same request may give a slightly other plan, unless the budget is 0.
     """
-    settings = house.settings
+    settings, language = house.settings, preferred_language(accept_language)
     refuse_other_media(request.headers)
     with house.lays.take("As many lay plans as this installation makes"):
         body = await read_body(request, settings.max_body_bytes, settings.order_seconds)
         done = await house.hands.run(
             draw_lay,
-            replace(house.tools, seconds=settings.lay_seconds),
+            replace(house.tools, seconds=settings.lay_seconds, language=language),
             body,
             format_,
             request.headers.get("accept"),
@@ -85,7 +90,7 @@ async def lay_pieces_on_cloth(
     if done.failed:
         return Response(done.body, done.status, headers)
     headers["Content-Disposition"] = f'inline; filename="lay-plan.{done.extension}"'
-    headers["Content-Language"] = "en"
+    headers |= {"Content-Language": done.language, "Vary": VARY}
     headers["Drafting-Version"] = DRAFTING_VERSION
     if done.media_type.startswith("image/"):
         headers["Content-Security-Policy"] = PICTURE_POLICY

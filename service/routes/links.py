@@ -13,6 +13,7 @@ from drafting.export import FORMATS
 from service.answers import LinkAnswer, PatternAnswer
 from service.formats import chosen
 from service.house import HouseDep
+from service.languages import LanguageHeader, preferred_language, spoken
 from service.link_form import read_link
 from service.openapi import problem_answers
 from service.reading import decode, read_json
@@ -85,7 +86,11 @@ async def make_link(request: Request, house: HouseDep) -> Response:
     },
 )
 async def follow_link(
-    request: Request, house: HouseDep, token: TokenPath, format_: FormatQuery = None
+    request: Request,
+    house: HouseDep,
+    token: TokenPath,
+    format_: FormatQuery = None,
+    accept_language: LanguageHeader = None,
 ) -> Response:
     """Draw the pattern that a link stands for, in the format that `?format=` asks for.
 
@@ -94,9 +99,11 @@ async def follow_link(
     """
     settings = house.settings
     opened = house.links.open(token, time.time(), settings.max_body_bytes)
-    order = house.read(decode(opened.order, settings.max_json_depth))
+    raw = decode(opened.order, settings.max_json_depth)
+    order = house.read(spoken(raw, preferred_language(accept_language)))
     asked = chosen(format_, order.output.format, request.headers.get("accept"), FORMATS.values())
-    keeping = Keeping(order.garment.kind, ("link", token), _keep(opened, settings.max_age))
+    language, control = order.output.language, _keep(opened, settings.max_age)
+    keeping = Keeping(order.garment.kind, ("link", token), language, control)
     answer = await kept_pattern(request, house, asked, keeping, lambda: order)
     answer.headers.update(UNINDEXED)
     return answer

@@ -12,10 +12,11 @@ from pydantic.json_schema import SkipJsonSchema
 from drafting import DRAFTING_VERSION
 from drafting.export import FORMATS
 from service.answers import PatternAnswer
-from service.caching import cached_headers, has_it, not_modified, tag
+from service.caching import VARY, cached_headers, has_it, not_modified, tag
 from service.coding import coding
 from service.formats import chosen
 from service.house import HouseDep
+from service.languages import LanguageHeader, preferred_language, spoken
 from service.openapi import problem_answers
 from service.reading import read_json
 
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from drafting.export import Format
+    from drafting.language import Language
     from service.drafts import Drafted
     from service.house import House
     from service.schemas import Order
@@ -108,13 +110,19 @@ DRAFTING_PROBLEMS = (
         **problem_answers(*READING_PROBLEMS, *DRAFTING_PROBLEMS),
     },
 )
-async def draft_pattern(request: Request, house: HouseDep, format_: FormatQuery = None) -> Response:
+async def draft_pattern(
+    request: Request,
+    house: HouseDep,
+    format_: FormatQuery = None,
+    accept_language: LanguageHeader = None,
+) -> Response:
     """Draft the garment of an order for its body.
 
     Pure: the same order gives the same bytes, nothing is kept, retry freely. `*/*` gives JSON,
     `image/*` SVG.
     """
-    order = house.read(await read_json(request, house.settings))
+    raw = await read_json(request, house.settings)
+    order = house.read(spoken(raw, preferred_language(accept_language)))
     asked = chosen(format_, order.output.format, request.headers.get("accept"), FORMATS.values())
     done = await house.draft(order, asked)
     headers = pattern_headers(done, order.garment.kind)
@@ -128,11 +136,13 @@ class Keeping:
     Attributes:
         kind: Kind of the garment.
         parts: All that decides the pattern, beside the drafting version.
+        language: Of its texts.
         control: Cache-Control where it is not that of reference data.
     """
 
     kind: str
     parts: tuple[str, ...]
+    language: Language
     control: str = ""
 
 
@@ -148,8 +158,8 @@ async def kept_pattern(
         keeping: How it may be kept.
         order: Gives the order.
     """
-    parts = (keeping.kind, *keeping.parts, DRAFTING_VERSION, asked.name, "en", coding(request))
-    etag = tag(*parts)
+    told = (DRAFTING_VERSION, asked.name, keeping.language, coding(request))
+    etag = tag(keeping.kind, *keeping.parts, *told)
     headers = cached_headers(house.settings, etag)
     headers["Cache-Control"] = keeping.control or headers["Cache-Control"]
     if has_it(request, etag):
@@ -163,7 +173,8 @@ def pattern_headers(done: Drafted, kind: str) -> dict[str, str]:
     headers = {
         "Content-Type": done.media_type,
         "Content-Disposition": f'inline; filename="{kind}.{done.extension}"',
-        "Content-Language": "en",
+        "Content-Language": done.language,
+        "Vary": VARY,
         "Pattern-Verdict": done.verdict,
         "Pattern-Id": done.pattern_id,
         "Drafting-Version": DRAFTING_VERSION,

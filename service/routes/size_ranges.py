@@ -9,7 +9,9 @@ from fastapi import APIRouter, Query, Request
 from fastapi.responses import Response
 from pydantic.json_schema import SkipJsonSchema
 
+from service.caching import VARY
 from service.house import HouseDep
+from service.languages import LanguageHeader, preferred_language
 from service.logs import outlined
 from service.openapi import problem_answers
 from service.ranges.answers import RangeAnswer
@@ -69,7 +71,10 @@ RANGE_BODY: dict[str, Any] = {
     },
 )
 async def draft_size_range(
-    request: Request, house: HouseDep, format_: RangeFormatQuery = None
+    request: Request,
+    house: HouseDep,
+    format_: RangeFormatQuery = None,
+    accept_language: LanguageHeader = None,
 ) -> Response:
     """Draft a garment anew in each of many sizes.
 
@@ -80,13 +85,13 @@ async def draft_size_range(
     in the format that `each` names, the tables, and a manifest. CSV is the table of measures. A
     size that cannot be cut is told, not hidden.
     """
-    settings = house.settings
+    settings, language = house.settings, preferred_language(accept_language)
     refuse_other_media(request.headers)
     with house.ranges.take("As many size ranges as this installation takes"):
         body = await read_body(request, settings.max_body_bytes, settings.order_seconds)
         done = await house.hands.run(
             draft_range,
-            replace(house.tools, seconds=settings.range_seconds),
+            replace(house.tools, seconds=settings.range_seconds, language=language),
             body,
             format_,
             request.headers.get("accept"),
@@ -98,7 +103,7 @@ async def draft_size_range(
     if done.failed:
         return Response(done.body, done.status, headers)
     headers["Content-Disposition"] = f'inline; filename="sizes.{done.extension}"'
-    headers["Content-Language"] = "en"
+    headers |= {"Content-Language": done.language, "Vary": VARY}
     if done.media_type.startswith("image/"):
         headers["Content-Security-Policy"] = PICTURE_POLICY
     return Response(done.body, headers=headers)

@@ -8,8 +8,10 @@ from dataclasses import dataclass, replace
 
 from drafting.errors import DraftingError, OutputError
 from drafting.export import draft_beside, draft_json, draft_pdf, draft_svg, pattern_id
+from drafting.language import Language
 from drafting.teaching.comparing import Compared, side_by_side
 from drafting.teaching.taught import TaughtDraft, teach
+from drafting.teaching.words import TEACHING_WORDS
 from drafting.workroom import Work
 from service.drafts import Drafted, worked
 from service.schemas import OrderForm
@@ -49,7 +51,19 @@ def drawn_sheet(
         body = _beside(asked, done, other, chosen) if other else _sheet(asked, done, chosen, step)
     except DraftingError as error:
         raise drafting_problem(error, asked.order.unit, lambda _: False) from None
-    return Drafted(body, chosen.media_type, chosen.extension, done.verdict, pattern_id(done))
+    return Drafted(
+        body,
+        chosen.media_type,
+        chosen.extension,
+        done.verdict,
+        pattern_id(done),
+        language=_told_in(asked.form.language),
+    )
+
+
+def _told_in(language: Language) -> Language:
+    """The language that steps are really told in: English where the catalogue lacks their words."""
+    return language if TEACHING_WORDS[language].go != TEACHING_WORDS["en"].go else "en"
 
 
 def _sheet(asked: SheetOrder, done: Work, chosen: SheetFormat, step: int | None) -> bytes:
