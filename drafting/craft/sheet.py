@@ -11,6 +11,7 @@ from drafting.trace import (
     Bulge,
     Compared,
     Fold,
+    Leg,
     Length,
     Outline,
     Part,
@@ -136,7 +137,7 @@ class DraftSheet:
         Raises:
             ValueError: The lines do not meet end to end.
         """
-        walked = Outline(_walked(lines))
+        walked = Outline(tuple(Leg(line, back) for line, back in _walked(lines)))
         self._add("outline", name, walked, why, walked, source)
         return walked
 

@@ -33,7 +33,7 @@ from drafting.trace.length import said
 if TYPE_CHECKING:
     from drafting.geometry import Point, Transform
     from drafting.teaching.taught import Chapter, TaughtDraft, TaughtStep
-    from drafting.trace import Guide, Move, Outline, Part
+    from drafting.trace import Guide, Leg, Move, Outline, Part
     from drafting.workroom import Work
 
 ANGLES = 6
@@ -55,6 +55,7 @@ TAKES: dict[str, tuple[str, ...]] = {
     "square": ("start", "end", "by", "side"),
     "meeting": ("first_start", "first_end", "second_start", "second_end"),
     "along": ("line", "by"),
+    "before": ("line", "by"),
     "swing": ("about", "degrees"),
 }
 """What each move takes, in the order of its operands; what follows are words for people."""
@@ -132,7 +133,8 @@ class _Pencil:
 
     def chapter(self, chapter: Chapter) -> Plain:
         steps = [self.step(s) for s in chapter.steps]
-        return {"letter": chapter.letter, "heading": chapter.heading, "steps": steps}
+        head = {"letter": chapter.letter, "heading": chapter.heading, "paper": chapter.paper}
+        return {**head, "steps": steps}
 
     def step(self, told: TaughtStep) -> Plain:
         step = told.step
@@ -269,8 +271,15 @@ class _Pencil:
         return {"way": bearing.verb, **turned}
 
     def outline(self, name: str, outline: Outline) -> Plain:
-        lines = [{"line": s.name, "backward": backward} for s, backward in outline.lines]
-        return {"name": name, "lines": lines, "length": _mm(outline.length)}
+        legs = [self._leg(leg) for leg in outline.legs]
+        return {"name": name, "lines": legs, "length": _mm(outline.length)}
+
+    def _leg(self, leg: Leg) -> Plain:
+        told: Plain = {"line": leg.line.name, "backward": leg.backward}
+        if leg.stretch is None:
+            return told
+        start, end = leg.stretch
+        return told | {"from": self.ref(start), "to": self.ref(end)}
 
 
 def _mm(cm: Any) -> float:

@@ -7,8 +7,9 @@ English beside them; see `DOUBTFUL`.
 
 from __future__ import annotations
 
+import re
 from dataclasses import fields, is_dataclass, replace
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Any, Literal, TypeVar, cast
 
@@ -44,6 +45,56 @@ def say(text: str, language: Language) -> str:
         return text
     said = _catalogue(language).get(("", text), text)
     return f"{said} ({text})" if text in DOUBTFUL[language] and said != text else said
+
+
+def phrase(text: str, language: Language) -> str:
+    """A text of a draft in a language: as the catalogue has it, or put together of what it has.
+
+    A phrase with gaps ("trued {0}") says all texts that fit it; what stands in the gaps is said
+    in its turn. A text that cannot be said whole stays English.
+    """
+    return text if language == "en" else _phrased(text, language) or text
+
+
+@lru_cache(maxsize=8192)
+def _phrased(text: str, language: Language) -> str | None:
+    said = _catalogue(language).get(("", text))
+    if said is not None:
+        return say(text, language)
+    if NUMBER.fullmatch(text):
+        return text.replace(".", ",")
+    for shape, told in _shapes(language):
+        found = shape.fullmatch(text)
+        if found is not None:
+            parts = {gap: _phrased(part, language) for gap, part in found.groupdict().items()}
+            if all(part is not None for part in parts.values()):
+                return told.format(*(parts[f"_{i}"] for i in range(len(parts))))
+    return None
+
+
+NUMBER = re.compile(r"\d+(\.\d+)?")
+PHRASE = "phrase"
+"""Context of the catalogues' entries that are phrases with gaps, {0} and {1}."""
+
+
+@cache
+def _shapes(language: Language) -> tuple[tuple[re.Pattern[str], str], ...]:
+    """The phrases, those with most words first, as what they match and how they are said."""
+    phrases = [
+        (text, said) for (context, text), said in _catalogue(language).items() if context == PHRASE
+    ]
+    phrases.sort(key=lambda p: (-len(GAP.sub("", p[0])), p[0]))
+    return tuple((re.compile(_shape(text)), said) for text, said in phrases)
+
+
+def _shape(text: str) -> str:
+    """A phrase as what it matches, each gap by its number."""
+    words = GAP.split(text)
+    gaps = (f"(?P<_{part}>.+?)" if i % 2 else re.escape(part) for i, part in enumerate(words))
+    return "".join(gaps)
+
+
+GAP = re.compile(r"\{(\d)\}")
 
 
 def decimal(value: float, language: Language) -> str:

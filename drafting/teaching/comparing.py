@@ -178,7 +178,7 @@ def names(compared: Compared) -> tuple[str, str]:
 
 def _outlines(draft: TaughtDraft) -> list[Path]:
     found = (s.step.value for s in draft.steps)
-    return [stroke.path for o in found if isinstance(o, Outline) for stroke, _ in o.lines]
+    return [leg.path for o in found if isinstance(o, Outline) for leg in o.legs]
 
 
 def _cross(at: Point) -> Iterator[Item]:

@@ -67,8 +67,14 @@ class Scene:
 
     @property
     def steps(self) -> tuple[TaughtStep, ...]:
-        """The steps drawn so far."""
-        return self.draft.steps[: self.upto]
+        """The steps drawn so far on the paper of the last one."""
+        paper = self.paper
+        return tuple(s for s in self.draft.steps[: self.upto] if s.paper == paper)
+
+    @property
+    def paper(self) -> int:
+        """Which paper is seen."""
+        return 0 if self.whole else self.draft.steps[self.upto - 1].paper
 
     @property
     def fresh(self) -> tuple[TaughtStep, ...]:
@@ -152,8 +158,8 @@ def _new_lines(scene: Scene, canvas: _Canvas) -> None:
             for chord in _chords(step.line):
                 canvas.line(chord, Role.FAINT)
         if isinstance(step.step.value, Outline):
-            for stroke, _ in step.step.value.lines:
-                canvas.line(stroke.path, Role.NEW)
+            for leg in step.step.value.legs:
+                canvas.line(leg.path, Role.NEW)
 
 
 def _chords(line: Drawn) -> Iterator[Path]:
@@ -205,6 +211,28 @@ def _lengths(scene: Scene, canvas: _Canvas) -> None:
     for step in scene.fresh:
         for start, end, value in _measured(step):
             _dimension(canvas, start, end, _shown(scene.draft, value))
+        if step.place:
+            for path, value in _walked(step.place):
+                _dimension_along(canvas, path, _shown(scene.draft, value))
+
+
+def _walked(place: Place) -> Iterator[tuple[Path, float]]:
+    """The stretches of lines along which a point was measured."""
+    for move in place.moves:
+        match move.verb, move.operands:
+            case "along", (Drawn() as line, Length() as far):
+                yield line.path.split(float(far))[0], far
+            case "before", (Drawn() as line, Length() as far):
+                yield line.path.split(line.path.length() - float(far))[1], far
+
+
+def _dimension_along(canvas: _Canvas, path: Path, text: str) -> None:
+    """A stretch of a line that was measured, with its length."""
+    length, middle = path.length(), path.at(path.length() / 2)
+    if length / canvas.view.scale >= SHORTEST and canvas.view.sees(middle):
+        canvas.line(path, Role.DIMENSION)
+        at = canvas.view.to.point(middle)
+        canvas.items += canvas.board.write(text, MEASURE, at, Role.DIMENSION)
 
 
 def _shown(draft: TaughtDraft, cm: float) -> str:

@@ -55,8 +55,8 @@ def scale_for(draft: TaughtDraft, *rooms: tuple[float, float]) -> float:
 
 
 def whole_window(draft: TaughtDraft) -> Box:
-    """The window that shows everything that was drawn, with a little room."""
-    points = [p for s in draft.steps for p in _touched(s)]
+    """The window that shows everything that was drawn on the draft, with a little room."""
+    points = [p for s in draft.steps if not s.paper for p in _touched(s)]
     return around(points, ROOM) if points else (0.0, 0.0, LEAST, LEAST)
 
 
@@ -90,11 +90,11 @@ def _touched(step: TaughtStep) -> Iterator[Point]:
         return
     if step.place:
         yield step.place
-    lines = [step.line] if step.line else []
+    paths = [step.line.path] if step.line else []
     if isinstance(step.step.value, Outline):
-        lines = [s for s, _ in step.step.value.lines]
-    for line in lines:
-        left, low, right, top = line.path.bounds()
+        paths = [leg.path for leg in step.step.value.legs]
+    for path in paths:
+        left, low, right, top = path.bounds()
         yield from (Point(left, low), Point(right, top))
     yield from chain(spoken_of(step))
 

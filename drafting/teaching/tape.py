@@ -8,21 +8,24 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from babel.numbers import format_decimal
+
 from drafting.drawing import Unit
+from drafting.language import Language
 
 SHORT = 25.4
 """Up to 10 in (cm) a length is read to 1/16 in, beyond it to 1/8 in."""
 
 
-def on_tape(cm: float, unit: Unit) -> str:
-    """A length with its unit: "25.75 cm", "10 1/8 in"."""
-    return f"{figures(cm, unit)} {unit}"
+def on_tape(cm: float, unit: Unit, language: Language = "en") -> str:
+    """A length with its unit: "25.75 cm", "10 1/8 in"; with a comma where the language has one."""
+    return f"{figures(cm, unit, language)} {unit}"
 
 
-def figures(cm: float, unit: Unit) -> str:
+def figures(cm: float, unit: Unit, language: Language = "en") -> str:
     """A length without its unit: to half a millimetre, or to 1/16 or 1/8 in."""
     if unit == "cm":
-        return f"{round(float(cm) * 20) / 20 + 0.0:g}"
+        return format_decimal(round(float(cm) * 20) / 20 + 0.0, "0.##", locale=language)
     parts = 16 if abs(cm) <= SHORT else 8
     return _mixed(Fraction(round(float(cm) / 2.54 * parts), parts))
 

@@ -6,8 +6,11 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from drafting.drawing.words import plain
 from drafting.geometry import Point
+from drafting.language import say
 from drafting.teaching.corrections import Correction, corrections_for
+from drafting.teaching.cutting_out import cut_out
 from drafting.teaching.form import DraftForm
 from drafting.teaching.labels import Labels, labels_of
 from drafting.teaching.tables import (
@@ -61,6 +64,11 @@ class TaughtStep:
     step: Step
 
     @property
+    def paper(self) -> int:
+        """The sheet of paper that it is drawn on, 0 for the draft itself."""
+        return self.step.paper
+
+    @property
     def place(self) -> Place | None:
         """The point that it adds."""
         return self.step.value if isinstance(self.step.value, Place) else None
@@ -78,6 +86,11 @@ class Chapter:
     letter: str
     heading: str
     steps: tuple[TaughtStep, ...]
+
+    @property
+    def paper(self) -> int:
+        """The sheet of paper that its steps are drawn on, 0 for the draft itself."""
+        return self.steps[0].paper
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -127,9 +140,9 @@ class TaughtDraft:
 
     @property
     def outlines(self) -> tuple[tuple[str, Outline], ...]:
-        """The outlines that the draft gives, by their pieces' names."""
+        """The outlines that the draft gives, by their pieces' names; the last of each."""
         steps = (t.step for t in self.steps)
-        return tuple((s.name, s.value) for s in steps if isinstance(s.value, Outline))
+        return tuple({s.name: s.value for s in steps if isinstance(s.value, Outline)}.items())
 
 
 def teach(work: Work, garment: Garment, form: DraftForm, *, invented: bool = False) -> TaughtDraft:
@@ -141,24 +154,26 @@ def teach(work: Work, garment: Garment, form: DraftForm, *, invented: bool = Fal
         form: The sheet's form.
         invented: Whether the body is a reference body.
     """
-    corner, size = paper_for(work.steps)
-    labels = labels_of(work.steps)
+    steps = whole_steps(work)
+    corner, size = paper_for(steps)
+    labels = labels_of(steps)
     teller = Teller(
         words=TEACHING_WORDS[form.language],
         labels=labels,
         unit=form.unit,
-        origin=next((s.value for s in work.steps if isinstance(s.value, Place)), NOWHERE),
+        origin=next((s.value for s in steps if isinstance(s.value, Place)), NOWHERE),
         corner=corner,
         blank=form.blank,
+        language=form.language,
     )
-    told = tuple(_told(n, s, teller, garment) for n, s in enumerate(work.steps, 1))
+    told = tuple(_told(n, s, teller, garment) for n, s in enumerate(steps, 1))
     return TaughtDraft(
-        title=garment.title,
+        title=say(garment.title, form.language),
         method=str(getattr(work.spec, "method", "")),
         form=form,
-        chapters=tuple(_chapters(told, labels)),
+        chapters=tuple(_chapters(told, labels, teller)),
         steps=told,
-        darts=dict(_darts(work.steps)),
+        darts=dict(_darts(steps)),
         labels=labels,
         corner=corner,
         size=size,
@@ -172,6 +187,13 @@ def teach(work: Work, garment: Garment, form: DraftForm, *, invented: bool = Fal
     )
 
 
+def whole_steps(work: Work) -> tuple[Step, ...]:
+    """The draft's own steps, and those that take every piece from it."""
+    corner, _ = paper_for(work.steps)
+    inside = Point(corner.x + EDGE, corner.y - EDGE)
+    return (*work.steps, *cut_out(work.steps, work.pattern.pattern, inside))
+
+
 NOWHERE = corner_of_paper()
 """Where a draft without points would start."""
 
@@ -179,23 +201,28 @@ NOWHERE = corner_of_paper()
 def _told(number: int, step: Step, teller: Teller, garment: Garment) -> TaughtStep:
     return TaughtStep(
         number=number,
-        heading=step.name[:1].upper() + step.name[1:],
+        heading=_heading(step, teller),
         sentences=teller.sentences(step),
         formula=teller.formula(step),
         worked=teller.worked(step),
         result=teller.result(step),
         reason=teller.reworded(step.why),
-        source=step.source or "; ".join(garment.sources),
+        source=teller.say(step.source) if step.source else "; ".join(garment.sources),
         sums=teller.sums(step),
         step=step,
     )
 
 
-def _chapters(told: tuple[TaughtStep, ...], labels: Labels) -> Iterator[Chapter]:
+def _heading(step: Step, teller: Teller) -> str:
+    name = teller.say(plain(step.name))
+    return name[:1].upper() + name[1:]
+
+
+def _chapters(told: tuple[TaughtStep, ...], labels: Labels, teller: Teller) -> Iterator[Chapter]:
     for heading, of in groupby(told, key=lambda t: t.step.chapter):
         steps = tuple(of)
         first = next((labels(t.place) for t in steps if t.place), "")
-        yield Chapter(first.rstrip("0123456789"), heading, steps)
+        yield Chapter(first.rstrip("0123456789"), teller.say(heading), steps)
 
 
 def _darts(steps: tuple[Step, ...]) -> Iterator[tuple[str, tuple[Place, Place, Place]]]:

@@ -7,7 +7,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.drawing import Unit
+from drafting.drawing.words import plain
 from drafting.geometry import Point
+from drafting.language import Language, phrase
 from drafting.teaching.labels import Labels
 from drafting.teaching.tape import on_tape, smallest
 from drafting.teaching.words import TeachingWords
@@ -27,12 +29,13 @@ from drafting.trace import (
     Stroke,
 )
 from drafting.trace.length import remembers, said
+from drafting.trace.saying import Named
 from drafting.trace.step import Moved
 
 LONGEST = 25
 """No sentence has more words."""
 
-CENTIMETRES = re.compile(r"(\d+(?:\.\d+)?) cm\b")
+CENTIMETRES = re.compile(r"(\d+(?:[.,]\d+)?) cm\b")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +49,7 @@ class Teller:
         origin: The first point, from which places are told that have no base.
         corner: Upper left corner of the paper, cm.
         blank: Whether the numbers of this body are left out, for an exercise.
+        language: The language that it speaks.
     """
 
     words: TeachingWords
@@ -54,6 +58,16 @@ class Teller:
     origin: Place
     corner: Point
     blank: bool = False
+    language: Language = "en"
+
+    def say(self, text: str) -> str:
+        """A text of the draft in the language."""
+        return phrase(text, self.language)
+
+    def named(self, thing: Named) -> str:
+        """The label of a point, the name of a line in the language."""
+        label = self.labels(thing)
+        return self.say(label) if label == thing.name else label
 
     def amount(self, cm: float) -> str:
         """A length as the tape shows it, or room to write it in."""
@@ -67,58 +81,76 @@ class Teller:
         """A length of the rule itself, which is never left out; what no tape shows is said so."""
         division = smallest(cm, self.unit)
         if 1e-6 < abs(cm) < division / 2:
-            return self.words.hardly.format(smallest=on_tape(division, self.unit))
-        return on_tape(cm, self.unit)
+            smallest_told = on_tape(division, self.unit, self.language)
+            return self.words.hardly.format(smallest=smallest_told)
+        return on_tape(cm, self.unit, self.language)
 
     def reworded(self, sentence: str) -> str:
-        """A garment's own sentence with its centimetres in the sheet's unit."""
-        return CENTIMETRES.sub(lambda found: self.plain(float(found[1])), sentence)
+        """A garment's own sentence in the language, with its centimetres in the sheet's unit."""
+        told = self.say(sentence)
+        return CENTIMETRES.sub(lambda found: self.plain(_read(found[1])), told)
 
     def sentences(self, step: Step) -> tuple[str, ...]:
         """What to do, each sentence at most LONGEST words."""
         match step.value:
             case Place():
-                return self._point(step.value)
+                fresh = bool(step.paper) and step.value.base is None
+                told = self._point(step.value)
+                return (self.words.fresh_paper, *told) if fresh else told
             case Stroke():
                 return self._line(step.value)
             case Outline():
-                lines = _listed([s.name for s, _ in step.value.lines], self.words)
-                return (self.words.trace.format(name=step.name, lines=lines),)
+                return tuple(self._outline(step.name, step.value))
         return self._other(step)
 
+    def _outline(self, name: str, outline: Outline) -> Iterator[str]:
+        """Once round in one sentence, or a sentence for each line where that would be too long."""
+        w, name = self.words, self.say(plain(name))
+        if len(outline.legs) == 1:
+            yield w.trace_round.format(name=name)
+            return
+        legs = [leg.words(self.numbers) for leg in outline.legs]
+        whole = w.trace.format(name=name, lines=_listed(legs, w))
+        if len(whole.split()) <= LONGEST:
+            yield whole
+            return
+        yield w.trace.format(name=name, lines=legs[0])
+        yield from (w.trace_on.format(line=leg) for leg in legs[1:])
+
     def _other(self, step: Step) -> tuple[str, ...]:
-        w = self.words
+        w, name = self.words, self.say(step.name)
         match step.kind:
             case "decision":
                 answer = w.decided if step.value else w.left_out
-                told = w.blank if self.blank else answer.format(name=step.name)
+                told = w.blank if self.blank else answer.format(name=name)
                 return (self.reworded(step.question), told)
             case "trued":
-                table = w.true_to if step.how else w.true
-                return (self.reworded(table.format(name=step.name, agree=step.how)),)
+                agree = self.reworded(str(step.how))
+                return ((w.true_to if step.how else w.true).format(name=name, agree=agree),)
             case "solved":
-                return (w.solved.format(name=step.name, value=self.amount(_number(step))),)
-        return (w.length.format(name=step.name, value=self.amount(_number(step))),)
+                return (w.solved.format(name=name, value=self.amount(_number(step))),)
+        return (w.length.format(name=name, value=self.amount(_number(step))),)
 
     @property
     def numbers(self) -> Saying:
         """Labels, and lengths as numbers."""
-        return Saying(self.labels, self.told)
+        return Saying(self.named, self.told, self.say)
 
     @property
     def formulas(self) -> Saying:
         """Labels, and lengths as formulas."""
-        return Saying(self.labels, lambda v: said(v, self.plain))
+        return Saying(self.named, lambda v: said(v, self.plain, word=self.say), self.say)
 
     @property
     def workings(self) -> Saying:
         """Labels, and lengths as formulas with numbers and their result."""
-        return Saying(self.labels, self._worked)
+        return Saying(self.named, self._worked, self.say)
 
     def _worked(self, value: float) -> str:
         if not (isinstance(value, Length) and isinstance(value.how, tuple)):
             return self.told(value)
-        formula, result = said(value, self.plain, numbers=self.amount), self.amount(value)
+        formula = said(value, self.plain, numbers=self.amount, word=self.say)
+        result = self.amount(value)
         return result if formula == result else f"{formula} = {result}"
 
     def formula(self, step: Step) -> str:
@@ -153,7 +185,7 @@ class Teller:
         """The formula with its numbers; nothing for a number that the rule itself names."""
         if length.how is None:
             return ()
-        formula, worked = said(length, self.plain), self._worked(length)
+        formula, worked = said(length, self.plain, word=self.say), self._worked(length)
         return (f"{formula} = {worked}",)
 
     def _signed(self, text: str) -> str:
@@ -178,7 +210,7 @@ class Teller:
         return self.amount(step.value)
 
     def _moved(self, moved: Moved) -> str:
-        told = [f"{what} {self.amount(far)}" for what, far in moved]
+        told = [f"{self.say(what)} {self.amount(far)}" for what, far in moved]
         return ", ".join(told) or self.words.nothing_moved
 
     def _where(self, place: Place) -> str:
@@ -189,6 +221,8 @@ class Teller:
             return w.apart.format(value=value, **ends)
         if place == self.origin:
             return w.at_origin
+        if place.moves and place.moves[0].verb == "at":
+            return w.anew
         across, up = place.x - self.origin.x, place.y - self.origin.y
         beside = (w.right_of if across >= 0 else w.left_of).format(
             value=self.amount(abs(across)), origin=self.labels(self.origin)
@@ -207,13 +241,13 @@ class Teller:
             rest = place.moves[1:]
             if not rest:
                 return (w.mark.format(label=label, move=first),)
-            return (w.mark.format(label="a point", move=first), *self._moves(place, rest, label))
+            return (w.mark.format(label=w.a_point, move=first), *self._moves(place, rest, label))
         return tuple(self._moves(place, place.moves, label))
 
     def _first(self, place: Place) -> str:
         """Where on the paper to begin, so that the whole draft has room."""
         at = place.moves[0].to
-        label = self.labels(place) if len(place.moves) == 1 else "a point"
+        label = self.labels(place) if len(place.moves) == 1 else self.words.a_point
         return self.words.first_point.format(
             label=label,
             across=self.amount(at.x - self.corner.x),
@@ -234,13 +268,20 @@ class Teller:
 
     def _line(self, stroke: Stroke) -> tuple[str, ...]:
         told = [s for part in stroke.parts for s in self._part(part)]
+        if is_box(stroke):
+            told = [self._box(stroke)]
         if stroke.folds:
             w, name = self.words, self.labels
             folds = [f"{name(f.near)} – {name(f.point)} – {name(f.far)}" for f in stroke.folds]
             told = [w.close_darts.format(darts=_listed(folds, w)), *told, w.open_darts]
         if stroke.remark:
-            told.append(self.words.remark.format(remark=stroke.remark))
+            told.append(self.words.remark.format(remark=self.say(stroke.remark)))
         return tuple(told)
+
+    def _box(self, stroke: Stroke) -> str:
+        """Two sides of a rectangle tell all four."""
+        one, two = (part.end.moves[-1].words(self.numbers) for part in stroke.parts[:2])
+        return self.words.box.format(start=self.labels(stroke.start), one=one, two=two)
 
     def _part(self, part: Part) -> tuple[str, ...]:
         w = self.words
@@ -266,6 +307,17 @@ class Teller:
 
 def _base(place: Place, labels: Labels) -> str:
     return "" if place.base is None else labels(place.base)
+
+
+def is_box(stroke: Stroke) -> bool:
+    """Whether a line is a rectangle, told by its sides."""
+    corners = [part.end for part in stroke.parts[:-1]]
+    sides = all(isinstance(part, Straight) for part in stroke.parts)
+    return len(corners) == 3 and sides and not any(c.name for c in corners)
+
+
+def _read(figures: str) -> float:
+    return float(figures.replace(",", "."))
 
 
 def _number(step: Step) -> float:

@@ -37,6 +37,12 @@ class TeachingWords:
     true: str
     true_to: str
     trace: str
+    trace_on: str
+    trace_round: str
+    fresh_paper: str
+    box: str
+    a_point: str
+    anew: str
     remark: str
     yes: str
     no: str
@@ -136,6 +142,12 @@ ENGLISH = TeachingWords(
     true="True the {name}.",
     true_to="True the {name}: {agree}.",
     trace="Trace the {name} along {lines}.",
+    trace_on="Go on along {line}.",
+    trace_round="Trace the {name} all round.",
+    fresh_paper="Take a fresh sheet of paper.",
+    box="Draw a rectangle from {start}: {one}, {two}.",
+    a_point="a point",
+    anew="where this piece starts",
     remark="It runs {remark}.",
     yes="yes",
     no="no",

@@ -17,7 +17,7 @@ from drafting.trace.bearing import (
 from drafting.trace.length import Length, larger, smaller
 from drafting.trace.place import Move, Place
 from drafting.trace.saying import Saying
-from drafting.trace.step import Compared, Outline, Solved, Step
+from drafting.trace.step import Compared, Leg, Outline, Solved, Step
 from drafting.trace.stroke import (
     Arc,
     Bend,
@@ -47,6 +47,7 @@ __all__ = [
     "Compared",
     "Fold",
     "Guide",
+    "Leg",
     "Length",
     "Move",
     "Outline",

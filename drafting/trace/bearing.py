@@ -29,6 +29,12 @@ BEARINGS = {
 SQUARE = {"along": "square to {0} - {1}", "runs": "square to the {1} of {0}"}
 """The words where it is turned by a quarter."""
 
+TURNED = {
+    "left": "{0}, turned {1} degrees to the left",
+    "right": "{0}, turned {1} degrees to the right",
+}
+"""The words where it is turned aside."""
+
 
 @dataclass(frozen=True, slots=True)
 class Bearing:
@@ -71,12 +77,12 @@ class Bearing:
         operands = [spoken(o, saying) for o in self.operands]
         square = self.verb in SQUARE and abs(self.turned) > 45
         table = SQUARE if square else BEARINGS
-        text = table[self.verb].format(*operands)
+        text = saying.fill(table[self.verb], *operands)
         rest = abs(self.turned) - 90 if square else abs(self.turned)
         if abs(rest) <= 0.05:
             return text
         side = "left" if (rest > 0) == (self.turned > 0) else "right"
-        return f"{text}, turned {abs(rest):.1f} degrees to the {side}"
+        return saying.fill(TURNED[side], text, f"{abs(rest):.1f}")
 
 
 RIGHTWARD = Bearing(RIGHT, "right")

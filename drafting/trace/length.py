@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, Self
 
+from drafting.trace.saying import as_it_is
+
 Operator = Literal["+", "-", "*", "/", "larger", "smaller"]
 Expression = tuple[Operator, "float | Length", "float | Length"]
 
@@ -95,6 +97,7 @@ def said(
     show: Callable[[float], str] = centimetres,
     *,
     numbers: Callable[[float], str] | None = None,
+    word: Callable[[str], str] = as_it_is,
 ) -> str:
     """The arithmetic of a length in words.
 
@@ -103,9 +106,13 @@ def said(
         show: Writes a plain length in cm, one that the rule itself names.
         numbers: Writes the numbers for which names give way: "1/4 × 101 cm" for "1/4 hip"; names
             stay where it is not given.
+        word: Says names and the words between them in a language.
     """
-    return _Words(show, numbers).of(value)
+    return _Words(show, numbers, word).of(value)
 
+
+CHOSEN = {"larger": "the larger of {0} and {1}", "smaller": "the smaller of {0} and {1}"}
+"""The words for one of two lengths."""
 
 NOTHING = 5e-3
 """Less than this (cm) is not said: no pencil adds it."""
@@ -117,6 +124,7 @@ class _Words:
 
     show: Callable[[float], str]
     numbers: Callable[[float], str] | None
+    word: Callable[[str], str]
 
     def of(self, value: float, *, inner: bool = False) -> str:
         """A length in words; an `inner` one stands in brackets where it has several parts."""
@@ -124,11 +132,12 @@ class _Words:
             case None:
                 return self.show(value)
             case str(name):
-                return self.numbers(value) if self.numbers else name
+                return self.numbers(value) if self.numbers else self.word(name)
             case (("+" | "-") as sign, a, b):
                 return self._sum(sign, a, b, inner=inner)
             case (("larger" | "smaller") as which, a, b):
-                text = f"the {which} of {self.of(a, inner=True)} and {self.of(b, inner=True)}"
+                told = (self.of(a, inner=True), self.of(b, inner=True))
+                text = self.word(CHOSEN[which]).format(*told)
                 return f"({text})" if inner else text
             case _:
                 return self._product(value)

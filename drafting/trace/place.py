@@ -37,7 +37,7 @@ class Move:
 
     def words(self, saying: Saying = BY_NAME) -> str:
         """The move as one says it: "9.33 cm up", "straight down to the level of the hip line"."""
-        return MOVES[self.verb].format(*(spoken(o, saying) for o in self.operands))
+        return saying.fill(MOVES[self.verb], *(spoken(o, saying) for o in self.operands))
 
 
 MOVES = {
@@ -55,6 +55,7 @@ MOVES = {
     "square": "{2} {4}, square to the line {0} - {1}",
     "meeting": "where the line {0} - {1} meets the line {2} - {3}",
     "along": "{1} along {0}",
+    "before": "{1} along {0}, from its end",
     "swing": "{1} degrees {2} about {0}",
 }
 """The verbs of the pencil, each with the words for it; {0}, {1} are its operands."""
@@ -66,7 +67,7 @@ def spoken(value: Operand, saying: Saying) -> str:
         case Length():
             return saying.length(value)
         case str():
-            return value
+            return saying.word(value)
         case float() | int():
             return share_words(value) if 0 < value < 1 else number(value)
         case _:

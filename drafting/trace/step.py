@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from drafting.trace.length import Length, said
+from drafting.geometry import Path
+from drafting.trace.length import Length
 from drafting.trace.place import BY_NAME, Place
 from drafting.trace.saying import Saying
 from drafting.trace.stroke import Stroke
@@ -13,6 +14,12 @@ from drafting.trace.stroke import Stroke
 StepKind = Literal["point", "length", "line", "decision", "solved", "trued", "outline"]
 Sign = Literal[">=", ">", "<=", "<"]
 Moved = tuple[tuple[str, float], ...]
+
+BROUGHT = "brought to {0}, tried between {1} and {2}"
+STRETCH = "{0} from {1} to {2}"
+ALONG = "along {0}"
+FROM, AT = "from {0}: {1}", "at {0}"
+"""The words of a step, with their gaps."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,23 +58,56 @@ class Solved:
     def words(self, saying: Saying = BY_NAME) -> str:
         """What it was brought to, and between which limits it was sought."""
         low, high = (saying.length(Length(v)) for v in self.between)
-        return f"brought to {saying.length(self.wanted)}, tried between {low} and {high}"
+        return saying.fill(BROUGHT, saying.length(self.wanted), low, high)
+
+
+@dataclass(frozen=True, slots=True)
+class Leg:
+    """A line, or a stretch of it, as an outline walks it.
+
+    Attributes:
+        line: The line.
+        backward: Whether it is walked from its end to its start.
+        stretch: Where the walk joins it and where it leaves it; None where all of it is walked.
+        first: Distance along the line at which the walk joins it, cm.
+        last: Distance at which it leaves it, cm.
+    """
+
+    line: Stroke
+    backward: bool
+    stretch: tuple[Place, Place] | None = None
+    first: float = 0.0
+    last: float = 0.0
+
+    @property
+    def path(self) -> Path:
+        """Where the line is walked, in the line's own direction."""
+        if self.stretch is None:
+            return self.line.path
+        return self.line.path.between(*sorted((self.first, self.last)))
+
+    def words(self, saying: Saying = BY_NAME) -> str:
+        """The line, and from where to where if not all of it."""
+        if self.stretch is None:
+            return saying.place(self.line)
+        start, end = (saying.place(p) for p in self.stretch)
+        return saying.fill(STRETCH, saying.place(self.line), start, end)
 
 
 @dataclass(frozen=True, slots=True)
 class Outline:
-    """The lines that bound a piece of the draft, each with whether it is walked backward."""
+    """The lines that bound a piece of the draft, in walking order."""
 
-    lines: tuple[tuple[Stroke, bool], ...]
+    legs: tuple[Leg, ...]
 
     @property
     def length(self) -> float:
         """Once round, in cm."""
-        return sum(stroke.path.length() for stroke, _ in self.lines)
+        return sum(leg.path.length() for leg in self.legs)
 
     def words(self, saying: Saying = BY_NAME) -> str:
         """The lines in walking order."""
-        return "along " + ", ".join(saying.place(stroke) for stroke, _ in self.lines)
+        return saying.fill(ALONG, ", ".join(leg.words(saying) for leg in self.legs))
 
 
 Value = Place | Length | Stroke | Outline | bool | float | Moved
@@ -89,6 +129,7 @@ class Step:
             what was brought to agree.
         source: Where the rule comes from.
         question: What a decision asks.
+        paper: The sheet of paper it is drawn on: 0 for the draft, more for pieces drawn apart.
     """
 
     kind: StepKind
@@ -99,6 +140,7 @@ class Step:
     how: How = ""
     source: str = ""
     question: str = ""
+    paper: int = 0
 
     @property
     def formula(self) -> str:
@@ -113,7 +155,7 @@ class Step:
             case Length():
                 return saying.length(self.how)
             case str():
-                return self.how or self.question
+                return saying.word(self.how or self.question)
             case _:
                 return self.how.words(saying)
 
@@ -123,9 +165,4 @@ def _place_words(place: Place, saying: Saying) -> str:
     if place.base is None:
         return moves
     base = saying.place(place.base)
-    return f"from {base}: {moves}" if moves else f"at {base}"
-
-
-def moved_words(moves: Moved) -> str:
-    """What a trueing step moved and how far: "back fork 0.12 cm, side at the waist 0.3 cm"."""
-    return ", ".join(f"{what} {said(far)}" for what, far in moves) or "nothing moved"
+    return saying.fill(FROM, base, moves) if moves else saying.fill(AT, base)

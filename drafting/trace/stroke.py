@@ -37,7 +37,7 @@ class Guide:
 
     def words(self, saying: Saying = BY_NAME) -> str:
         """The guide as one says it: "past a point 3 cm out on the diagonal of the corner"."""
-        return GUIDES[self.verb].format(*(spoken(o, saying) for o in self.operands))
+        return saying.fill(GUIDES[self.verb], *(spoken(o, saying) for o in self.operands))
 
 
 GUIDES = {
@@ -177,38 +177,60 @@ class Stroke:
         point = self.path.at(float(distance))
         return Place(point.x, point.y, "", None, (Move("along", (self, length(distance)), point),))
 
+    def before_end(self, distance: float) -> Place:
+        """The place so many cm along the line from its end."""
+        point = self.path.at(self.path.length() - float(distance))
+        return Place(point.x, point.y, "", None, (Move("before", (self, length(distance)), point),))
+
     def words(self, saying: Saying = BY_NAME) -> str:
         """How it is drawn, in one line of text."""
         told = "; ".join((*(words_of(p, saying) for p in self.parts), *self.notes()))
-        if not self.folds:
-            return f"from {saying.place(self.start)} {told}"
-        return f"with the darts closed from {saying.place(self.start)} {told}; open the darts again"
+        return saying.fill(OVER_DARTS if self.folds else FROM, saying.place(self.start), told)
 
     def notes(self) -> tuple[str, ...]:
         """The remark, where there is one."""
         return (self.remark,) if self.remark else ()
 
 
+FROM = "from {0} {1}"
+OVER_DARTS = "with the darts closed from {0} {1}; open the darts again"
+"""The words of a whole line; {1} are those of its parts."""
+
+PARTS = {
+    "straight": "straight to {0}",
+    "aside": "straight {0}",
+    "arc": "swung about {1} to {0}",
+    "bulge": "bowed to {0}, {1}",
+    "curve": "curved to {0}, {1}",
+    "leaving": "leaving {0}",
+    "arriving": "arriving {0}",
+}
+"""The words of a line's parts."""
+
+
 def words_of(part: Part, saying: Saying = BY_NAME) -> str:
-    """One part in words: "straight to the front curve start"."""
+    """One part in words: "straight to the front curve start"; an end without a name by its move."""
     end = saying.place(part.end)
     match part:
+        case Straight() if not part.end.name and part.end.moves:
+            return saying.fill(PARTS["aside"], part.end.moves[-1].words(saying))
         case Straight():
-            return f"straight to {end}"
+            return saying.fill(PARTS["straight"], end)
         case Arc():
-            return f"swung about {saying.place(part.about)} to {end}"
+            return saying.fill(PARTS["arc"], end, saying.place(part.about))
         case Bulge():
-            return f"bowed to {end}, {part.guide.words(saying)}"
+            return saying.fill(PARTS["bulge"], end, part.guide.words(saying))
         case Bend():
-            return f"curved to {end}, " + ", ".join(bend_words(part, saying))
+            return saying.fill(PARTS["curve"], end, ", ".join(bend_words(part, saying)))
 
 
 def bend_words(bend: Bend, saying: Saying = BY_NAME) -> tuple[str, ...]:
     """How a curve leaves, what guides it, and how it arrives."""
-    leaving = f"leaving {bend.leaving.words(saying)}"
+    leaving = saying.fill(PARTS["leaving"], bend.leaving.words(saying))
     guided = () if bend.guide is None else (bend.guide.words(saying),)
     first = () if bend.guide and bend.guide.verb == "middle" else (leaving,)
-    return (*first, *guided, f"arriving {bend.arriving.words(saying)}")
+    arriving = saying.fill(PARTS["arriving"], bend.arriving.words(saying))
+    return (*first, *guided, arriving)
 
 
 def path_of(parts: tuple[Part, ...]) -> Path:

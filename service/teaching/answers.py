@@ -35,7 +35,7 @@ class MoveAnswer(TypedDict):
 
     do: Literal[
         "at", "right", "left", "up", "down", "level", "plumb", "toward", "between",
-        "slant", "reach", "square", "meeting", "along", "swing",
+        "slant", "reach", "square", "meeting", "along", "before", "swing",
     ]  # fmt: skip
     to: Annotated[Point, Field(description="Where it leads.")]
     formula: NotRequired[str]
@@ -107,6 +107,9 @@ class ChapterAnswer(TypedDict):
 
     letter: str
     heading: str
+    paper: Annotated[
+        int, Field(description="0 for the draft; a piece drawn by itself has a paper of its own.")
+    ]
     steps: list[SheetStepAnswer]
 
 

@@ -42,6 +42,7 @@ def draw(body: Body, cut: Bib, sheet: DraftSheet) -> Pattern:
     sheet.point("there again", turned, "The same place once more.")
     edge = sheet.line("edge", foot, high, peak, why="Straight.")
     mark = sheet.point("mark", edge.at(12.5), "For the tie.")
+    sheet.point("button", edge.before_end(3.5), "For the loop.")
     sheet.bulge("bow", right, side, 1.5, "right", "Rounded.")
     drawn = smooth(side, UPWARD.vector, peak, LEFTWARD.vector)
     neck = sheet.draw(

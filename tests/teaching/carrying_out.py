@@ -10,6 +10,8 @@ import cmath
 import math
 from itertools import pairwise
 
+import numpy as np
+
 WAYS = {"right": 1, "left": -1, "up": -1j, "down": 1j}
 
 
@@ -35,16 +37,37 @@ def split(curve: list[complex], t: float) -> tuple[list[complex], list[complex]]
     return first, last
 
 
-def walked(line: list[list[complex]], steps: int = 400) -> list[complex]:
-    return [line[0][0], *(on(s, i / steps) for s in line for i in range(1, steps + 1))]
+def walked(line: list[list[complex]], steps: int = 200) -> np.ndarray:
+    shares = np.linspace(0, 1, steps + 1)[1:]
+    return np.concatenate(
+        ([line[0][0]], *(on(s, shares if len(s) > 2 else 1) for s in line)), axis=None
+    )
 
 
 def along(line: list[list[complex]], far: float) -> complex:
-    for a, b in pairwise(walked(line, 2000)):
-        if far <= abs(b - a):
-            return a + unit(b - a) * far
-        far -= abs(b - a)
-    raise ValueError("the line ends before")
+    points = walked(line, 2000)
+    sizes = np.abs(np.diff(points))
+    ends = np.cumsum(sizes)
+    i = int(np.searchsorted(ends, far - 1e-6))
+    return complex(points[i] + (points[i + 1] - points[i]) * (far - ends[i] + sizes[i]) / sizes[i])
+
+
+def backward(line: list[list[complex]]) -> list[list[complex]]:
+    return [part[::-1] for part in line[::-1]]
+
+
+def nearest(points: np.ndarray, to: complex) -> tuple[int, complex]:
+    """On which side of a polyline, counted from 0, a point lies, and its foot there."""
+    sides = np.diff(points)
+    feet = points[:-1] + sides * np.clip(((to - points[:-1]) / sides).real, 0, 1)
+    i = int(np.argmin(np.abs(feet - to)))
+    return i, feet[i]
+
+
+def cut(points: np.ndarray, start: complex, end: complex) -> np.ndarray:
+    """A polyline from one point on it to another."""
+    (i, first), (j, last) = nearest(points, start), nearest(points, end)
+    return np.concatenate(([first], points[i + 1 : j + 1], [last]))
 
 
 def bisected(off, low: float, high: float) -> float:
@@ -75,7 +98,7 @@ class Paper:
             here = self.moved(here, move)
         return here
 
-    def moved(self, here: complex | None, move: dict) -> complex:  # noqa: C901, PLR0911 - a case a verb
+    def moved(self, here: complex | None, move: dict) -> complex:  # noqa: C901, PLR0911, PLR0912 - a case a verb
         match move:
             case {"do": "at", "to": [x, y]}:
                 return complex(x, y)
@@ -105,7 +128,20 @@ class Paper:
                 return self.found(pivot) + (here - self.found(pivot)) * left(degrees)
             case {"do": "along", "line": line, "by": by}:
                 return along(self.lines[line], by)
+            case {"do": "before", "line": line, "by": by}:
+                return along(backward(self.lines[line]), by)
         raise ValueError(f"what is to be done? {move}")
+
+    def traced(self, outline: dict) -> np.ndarray:
+        """Once round a piece: each line, or the stretch of it that is told."""
+        ring = []
+        for leg in outline["lines"]:
+            line = self.lines[leg["line"]]
+            points = walked(backward(line) if leg["backward"] else line)
+            if "from" in leg:
+                points = cut(points, self.found(leg["from"]), self.found(leg["to"]))
+            ring.append(points)
+        return np.concatenate(ring)
 
     def bearing(self, told: dict) -> complex:
         match told:

@@ -43,4 +43,7 @@ def sheet_of(kind: str, done: Work, **form) -> TaughtDraft:
     return teach(done, GARMENTS[kind], DraftForm(**form))
 
 
+FIRST = list({kind: (kind, method) for kind, method in reversed(methods())}.values())[::-1]
+"""Every garment by its first method."""
+
 CASES = [(kind, method, name) for kind, method in methods() for name in BODIES]

@@ -6,6 +6,7 @@ import json
 from collections.abc import Callable
 
 import pytest
+from carrying_out import Paper
 from classroom import CASES, sheet_of, worked
 
 from drafting.drawing import Sheet
@@ -42,7 +43,25 @@ def pictures_fixture(drafts) -> Callable[[TaughtDraft], tuple[Sheet, ...]]:
     return of
 
 
+@pytest.fixture(scope="session", name="printed")
+def printed_fixture() -> Callable[[Work, TaughtDraft], tuple[dict, Paper]]:
+    """What was printed of a draft, as a client reads it, and carried out; made once."""
+    made: dict[int, tuple[dict, Paper]] = {}
+
+    def of(work: Work, draft: TaughtDraft) -> tuple[dict, Paper]:
+        if id(draft) not in made:
+            sheet = json.loads(draft_json.write(work, draft))
+            made[id(draft)] = (sheet, Paper(sheet))
+        return made[id(draft)]
+
+    return of
+
+
 @pytest.fixture(name="sheet")
-def sheet_fixture(draft) -> dict:
-    """What was printed, as a client reads it."""
-    return json.loads(draft_json.write(*draft))
+def sheet_fixture(draft, printed) -> dict:
+    return printed(*draft)[0]
+
+
+@pytest.fixture(name="paper")
+def paper_fixture(draft, printed) -> Paper:
+    return printed(*draft)[1]

@@ -7,14 +7,17 @@ the pattern's own pieces. Bound: 0.1 mm.
 
 from __future__ import annotations
 
+import cmath
 import json
-from itertools import pairwise
+from itertools import chain
 
 import bib
+import numpy as np
 import pytest
 import shapely
 from carrying_out import Paper, along, left, on, unit, walked
-from classroom import CASES, methods, sheet_of, worked
+from classroom import CASES, methods
+from svgelements import CubicBezier
 from svgelements import Path as SvgPath
 
 from drafting.body import Body
@@ -27,11 +30,6 @@ from drafting.trace.place import MOVES
 from drafting.workroom import work
 
 CLOSE = 0.1
-PLAIN = {
-    "trousers": {"front_pocket": "none", "back_pocket": "none"},
-    "straight_skirt": {"hem_opening": "none"},
-}
-"""Options with which a garment's drafted panels are cut as they were drafted."""
 
 
 def steps(sheet):
@@ -40,11 +38,6 @@ def steps(sheet):
 
 def lines(sheet):
     return [line for step in steps(sheet) for line in step["lines"]]
-
-
-@pytest.fixture(name="paper")
-def paper_fixture(sheet):
-    return Paper(sheet)
 
 
 def test_every_point_comes_out_where_it_was_drawn(sheet, paper):
@@ -64,57 +57,77 @@ def test_every_move_leads_where_it_says(sheet, paper):
 
 def test_every_line_comes_out_as_it_was_drawn(sheet, paper):
     assert len(lines(sheet)) > 3
-    for line in lines(sheet):
-        drawn = shapely.LineString([(z.real, z.imag) for z in walked(paper.lines[line["name"]])])
-        printed = flattened(line["path"])
-        assert drawn.hausdorff_distance(printed) < CLOSE, line["name"]
-        assert drawn.length == pytest.approx(line["length"], abs=CLOSE), line["name"]
+    for told in lines(sheet):
+        drawn = line(walked(paper.lines[told["name"]]))
+        assert drawn.hausdorff_distance(line(flattened(told["path"]))) < CLOSE, told["name"]
+        assert drawn.length == pytest.approx(told["length"], abs=CLOSE), told["name"]
 
 
 def test_curves_pass_where_their_guides_say(sheet, paper):
     """What a hand goes by is true of the curve: the diagonal's end, the middle off the chord."""
     told = 0
-    for line in lines(sheet):
-        for part, drawn in zip(line["parts"], paper.lines[line["name"]], strict=False):
+    for curve in lines(sheet):
+        for part, drawn in zip(curve["parts"], paper.lines[curve["name"]], strict=False):
             match part.get("guide"):
                 case {"kind": "diagonal", "corner": corner, "by": by}:
                     foot = paper.found(corner)
                     outward = 45 if drawn[-1].real > drawn[0].real else 135
                     end = foot + left(outward) * by
-                    near = min(abs(on(drawn, i / 2000) - end) for i in range(2001))
-                    assert near < 0.3, line["name"]
+                    near = np.abs(on(drawn, np.linspace(0, 1, 2001)) - end).min()
+                    assert near < 0.3, curve["name"]
                     told += 1
                 case {"kind": "middle", "by": by, "side": side}:
                     chord = unit(drawn[-1] - drawn[0])
                     out = (on(drawn, 0.5) - drawn[0]) / (chord * left(90))
                     assert out.real * (1 if side == "left" else -1) == pytest.approx(by, abs=CLOSE)
                     told += 1
-    assert told or not any("guide" in part for line in lines(sheet) for part in line["parts"])
+    assert told or not any("guide" in part for curve in lines(sheet) for part in curve["parts"])
 
 
 def test_outlines_close_and_are_as_long_as_told(sheet, paper):
     for outline in sheet["outlines"]:
-        ring = outlined(outline, paper)
+        ring = paper.traced(outline)
         assert abs(ring[0] - ring[-1]) < CLOSE
-        length = sum(abs(b - a) for a, b in pairwise(ring))
+        length = np.abs(np.diff(ring)).sum()
         assert length == pytest.approx(outline["length"], abs=CLOSE)
 
 
-@pytest.mark.parametrize("case", CASES, ids=lambda c: "-".join(filter(None, c)))
-def test_the_outlines_are_those_of_the_pattern(case):
-    """The pattern's own pieces, as a client reads them, moved to a corner, turned over or not."""
-    kind, method, name = case
-    done = worked(kind, method, name, **PLAIN.get(kind, {}))
-    sheet = json.loads(draft_json.write(done, sheet_of(kind, done)))
-    pieces = {p["name"]: p for p in json.loads(FORMATS["json"].write(done, Output()))["pieces"]}
-    paper = Paper(sheet)
-    assert sheet["outlines"]
-    for outline in sheet["outlines"]:
-        drawn = cornered(shapely.LinearRing([(z.real, z.imag) for z in outlined(outline, paper)]))
-        turned = cornered(shapely.transform(drawn, lambda xy: xy * (-1, 1)))
-        piece = cornered(flattened(pieces[outline["name"]]["stitch_line"]))
-        far = min(piece.hausdorff_distance(d) for d in (drawn, turned))
-        assert far < CLOSE, outline["name"]
+def test_every_piece_of_the_pattern_is_carried_out(draft, sheet, paper):
+    """The pieces as a client reads them, moved to a corner, turned over or not."""
+    work, _ = draft
+    pieces = json.loads(FORMATS["json"].write(work, Output()))["pieces"]
+    outlines = {outline["name"]: outline for outline in sheet["outlines"]}
+    assert set(outlines) == {piece["name"] for piece in pieces}
+    for piece in pieces:
+        assert alike(paper.traced(outlines[piece["name"]]), piece), piece["name"]
+
+
+def alike(ring, piece) -> bool:
+    """Whether a ring is a piece's stitch line, laid on it one way or the other."""
+    printed = flattened(piece["stitch_line"])
+    there = ((cornered(z), cornered(printed)) for z in (ring, -ring.conj()))
+    turned = ((laid(z), laid(printed)) for w in (ring, ring.conj()) for z in (w, -w))
+    pairs = chain(there, turned)
+    return any(line(a).hausdorff_distance(line(b)) < CLOSE for a, b in pairs)
+
+
+def cornered(ring):
+    return ring - complex(ring.real.min(), ring.imag.min())
+
+
+def laid(ring):
+    """A ring with its middle at the origin and its longer axis level, as its own area tells."""
+    a, b = ring[:-1], ring[1:]
+    sweep = (a.conj() * b).imag
+    middle = (sweep * (a + b)).sum() / sweep.sum() / 3
+    a, b = a - middle, b - middle
+    sweep = (a.conj() * b).imag
+    spread = (sweep * (a * a + a * b + b * b)).sum() / sweep.sum()
+    return (ring - middle) * cmath.exp(-0.5j * cmath.phase(spread))
+
+
+def line(points) -> shapely.LineString:
+    return shapely.LineString(np.column_stack((points.real, points.imag)))
 
 
 def test_every_method_of_every_garment_is_carried_out():
@@ -129,32 +142,20 @@ def test_a_wrong_number_is_noticed(sheet):
     assert abs(there - complex(*moved["at"])) > CLOSE
 
 
-def outlined(outline, paper):
-    ring = []
-    for side in outline["lines"]:
-        points = walked(paper.lines[side["line"]])
-        ring += reversed(points) if side["backward"] else points
-    return ring
-
-
-def flattened(path: str) -> shapely.LineString:
-    points = []
-    for segment in SvgPath(path):
-        if segment.start is not None:
-            points += [segment.point(i / 400) for i in range(401)]
-    return shapely.LineString([(p.x, p.y) for p in points])
-
-
-def cornered(shape):
-    left_edge, top, *_ = shape.bounds
-    return shapely.transform(shape, lambda xy: xy - (left_edge, top))
+def flattened(path: str) -> np.ndarray:
+    """A printed path as another library reads it."""
+    shares = np.linspace(0, 1, 201)
+    drawn = [s for s in SvgPath(path) if s.start is not None]
+    parts = [s.npoint(shares if isinstance(s, CubicBezier) else shares[[0, -1]]) for s in drawn]
+    points = np.concatenate(parts)
+    return points[:, 0] + 1j * points[:, 1]
 
 
 def test_lengths_along_a_line_are_measured_as_another_library_does(sheet, paper):
-    for line in lines(sheet):
-        half = line["length"] / 2
-        measured = shapely.line_interpolate_point(flattened(line["path"]), half)
-        assert abs(along(paper.lines[line["name"]], half) - complex(measured.x, measured.y)) < CLOSE
+    for told in lines(sheet):
+        half = told["length"] / 2
+        measured = shapely.line_interpolate_point(line(flattened(told["path"])), half)
+        assert abs(along(paper.lines[told["name"]], half) - complex(measured.x, measured.y)) < CLOSE
 
 
 def test_every_verb_of_the_pencil_is_carried_out():
@@ -168,6 +169,6 @@ def test_every_verb_of_the_pencil_is_carried_out():
     assert parts == {"straight", "curve", "bulge", "arc"}
     for point in (point for step in steps(sheet) for point in step["points"]):
         assert abs(paper.points[point["label"]] - complex(*point["at"])) < 0.01, point["name"]
-    for line in lines(sheet):
-        drawn = shapely.LineString([(z.real, z.imag) for z in walked(paper.lines[line["name"]])])
-        assert drawn.hausdorff_distance(flattened(line["path"])) < 0.01, line["name"]
+    for told in lines(sheet):
+        drawn = line(walked(paper.lines[told["name"]]))
+        assert drawn.hausdorff_distance(line(flattened(told["path"]))) < 0.01, told["name"]

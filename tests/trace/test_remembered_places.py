@@ -175,7 +175,7 @@ def test_an_outline_walks_its_lines_whichever_way_they_were_drawn(sheet, corner)
         sheet.line("back", top, corner, why="To try."),
     )
     outline = sheet.outline("sail", lines, "To try.")
-    assert [backward for _, backward in outline.lines] == [False, True, False]
+    assert [leg.backward for leg in outline.legs] == [False, True, False]
     assert outline.length == pytest.approx(12.0)
     stray = sheet.line("stray", place(sheet, "aside", 9, 9, corner), right, why="To try.")
     with pytest.raises(ValueError, match="stray"):
