@@ -270,13 +270,17 @@ class GarmentList(TypedDict):
 
 
 class SymptomAnswer(TypedDict):
-    """What a fitter may see on the toile, and the pin that helps, with its usual amount in cm."""
+    """What a fitter may see on the toile, and what helps, with its usual amount in cm."""
 
     symptom: str
     cause: str
-    pin: Annotated[str, Field(description="Name of the correction in `garment.corrections`.")]
+    change: Annotated[str, Field(description="What is done on the pattern.")]
     low: float
     high: float
+    pin: Annotated[
+        str,
+        Field(description="The correction in `garment.corrections` that does it; empty for none."),
+    ]
 
 
 class GarmentAnswer(TypedDict):
@@ -301,7 +305,7 @@ class GarmentAnswer(TypedDict):
     sources: list[str]
     symptoms: Annotated[
         list[SymptomAnswer],
-        Field(description="What to ask after the toile; empty where a garment takes no pins."),
+        Field(description="What to ask after the toile."),
     ]
     sample: str
     example: Annotated[dict[str, Any], Field(description="An order that can be sent as it is.")]

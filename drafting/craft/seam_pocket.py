@@ -52,7 +52,7 @@ def seam_pocket(side: Path, mouth: float, sheet: DraftSheet) -> SeamPocket:
     Raises:
         SpecError: The side seam is too short for it.
     """
-    sheet.heading("Pocket in the side seam")
+    sheet.heading("Pocket in the side seam", "common practice, no source")
     room = side.length() - DOWN_THE_SIDE - LEAST_BELOW
     if mouth > room:
         raise SpecError(

@@ -173,7 +173,7 @@ def slant_pocket(
     Raises:
         SpecError: There is no room for the pocket between the side and the dart.
     """
-    sheet.heading(f"{shape.capitalize()} pocket")
+    sheet.heading(f"{shape.capitalize()} pocket", "common practice, no source")
     long = usual.length if mouth is None else mouth
     lines = _lines(waist, side, long, inset, clear_of, shape, usual)
     sheet.length("pocket mouth", lines.mouth.length(), "A hand must pass.")

@@ -88,12 +88,13 @@ def document(work: Work, draft: TaughtDraft) -> Plain:
         "checks": [_check(draft, i) for i in range(len(draft.checks))],
         "corrections": [
             {
-                "symptom": c.symptom,
-                "cause": c.cause,
-                "change": c.change,
-                "amount": [rounded(c.least * MM), rounded(c.most * MM)],
+                "symptom": seen.symptom,
+                "cause": seen.cause,
+                "change": seen.change,
+                "pin": seen.pin,
+                "amount": [rounded(seen.low * MM), rounded(seen.high * MM)],
             }
-            for c in draft.corrections
+            for seen in draft.symptoms
         ],
         "cautions": [*draft.words.cautions, *draft.cautions],
         "sources": list(draft.sources),

@@ -345,9 +345,7 @@ def _toile(draft: TaughtDraft, pages: ClassPages) -> Iterator[Flowable]:
     allowance = on_tape(TOILE_ALLOWANCE, draft.form.unit)
     told = tuple(sentence.format(allowance=allowance) for sentence in words.toile)
     yield from _section(words.toile_heading, told)
-    rows = [
-        (c.symptom, c.cause, c.change, _between(draft, c.least, c.most)) for c in draft.corrections
-    ]
+    rows = [(s.symptom, s.cause, s.change, _between(draft, s.low, s.high)) for s in draft.symptoms]
     if rows:
         yield table([words.corrections_columns, *rows], pages.shares(5, 4, 5, 2))
     yield Spacer(0, 4)

@@ -22,21 +22,23 @@ class ValidRange:
 
 @dataclass(frozen=True, slots=True)
 class Symptom:
-    """What is seen on the toile, what causes it, and the pin that helps.
+    """What is seen on the toile, what causes it, and what helps. Whole sentences.
 
     Attributes:
         symptom: What one sees.
         cause: What causes it.
-        pin: Name of the correction.
-        low: Least usual amount in cm.
-        high: Greatest usual amount in cm.
+        change: What is done on the pattern.
+        low: Least usual amount in cm; negative for the opposite of the pin.
+        high: Greatest usual amount in cm; both 0 where no amount can be told.
+        pin: Name of the correction that the spec takes; empty where it takes none.
     """
 
     symptom: str
     cause: str
-    pin: str
+    change: str
     low: float
     high: float
+    pin: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,7 +57,7 @@ class Garment:
         valid: Where the method is known to be good.
         sources: Published titles, "common practice, no source", or "from memory: title".
         sample: Measures in cm of the reference body for the sample; an invented person.
-        symptoms: What a fitter may see on the toile, with the corrections that the spec takes.
+        symptoms: What a fitter may see on the toile, with what helps.
         draw: Draws the garment on a sheet and puts the net pattern together.
     """
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 from typing import TYPE_CHECKING
 
 from drafting.drawing.words import plain
 from drafting.geometry import Point
 from drafting.language import say
-from drafting.teaching.corrections import Correction, corrections_for
 from drafting.teaching.cutting_out import cut_out
 from drafting.teaching.form import DraftForm
 from drafting.teaching.labels import Labels, labels_of
@@ -28,7 +27,7 @@ from drafting.trace.place import corner_of_paper
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
-    from drafting.garments.garment import Garment
+    from drafting.garments.garment import Garment, Symptom
     from drafting.workroom import Work
 
 EDGE = 5.0
@@ -110,7 +109,7 @@ class TaughtDraft:
         measures: What was measured.
         checks: What to measure on the draft.
         allowances: Kinds of edge with their allowances, cm.
-        corrections: What a toile may show.
+        symptoms: What a toile may show.
         cautions: The garment's own.
         sources: Where the rules come from.
         invented: Whether the body is a reference body.
@@ -128,7 +127,7 @@ class TaughtDraft:
     measures: tuple[MeasureRow, ...]
     checks: tuple[CheckRow, ...]
     allowances: tuple[tuple[str, float], ...]
-    corrections: tuple[Correction, ...]
+    symptoms: tuple[Symptom, ...]
     cautions: tuple[str, ...]
     sources: tuple[str, ...]
     invented: bool
@@ -180,7 +179,7 @@ def teach(work: Work, garment: Garment, form: DraftForm, *, invented: bool = Fal
         measures=measure_rows(work, garment),
         checks=check_rows(work),
         allowances=allowance_rows(work),
-        corrections=corrections_for(garment.kind),
+        symptoms=tuple(_symptom(s, teller) for s in garment.symptoms),
         cautions=work.pattern.pattern.cautions,
         sources=garment.sources,
         invented=invented,
@@ -210,6 +209,15 @@ def _told(number: int, step: Step, teller: Teller, garment: Garment) -> TaughtSt
         source=teller.say(step.source) if step.source else "; ".join(garment.sources),
         sums=teller.sums(step),
         step=step,
+    )
+
+
+def _symptom(seen: Symptom, teller: Teller) -> Symptom:
+    """A symptom in the language; the change says what is done, so that its amount has no sign."""
+    low, high = sorted((abs(seen.low), abs(seen.high)))
+    told = (teller.reworded(text) for text in (seen.symptom, seen.cause, seen.change))
+    return replace(
+        seen, **dict(zip(("symptom", "cause", "change"), told, strict=True)), low=low, high=high
     )
 
 

@@ -138,6 +138,7 @@ class CorrectionAnswer(TypedDict):
     symptom: str
     cause: str
     change: str
+    pin: Annotated[str, Field(description="The order's correction that does it; empty for none.")]
     amount: list[float]
 
 

@@ -9,7 +9,7 @@ import pytest
 from classroom import LARGEST, SMALLEST, methods, sheet_of
 
 from drafting.drawing.lettering import has_shape
-from drafting.teaching.corrections import CORRECTIONS, corrections_for
+from drafting.garments import GARMENTS
 from drafting.teaching.tape import on_tape
 from drafting.teaching.telling import LONGEST
 
@@ -22,8 +22,8 @@ def everything(draft):
         yield step.reason
     yield from (*draft.words.cautions, *draft.words.finishing, *draft.words.toile)
     yield from (*draft.words.aims, *draft.words.after_corrections)
-    for correction in draft.corrections:
-        yield from (correction.symptom, correction.cause, correction.change)
+    for seen in draft.symptoms:
+        yield from (seen.symptom, seen.cause, seen.change)
 
 
 def test_no_step_lacks_formula_value_reason_or_source(draft):
@@ -160,10 +160,23 @@ def test_inches_speak_of_no_centimetres(draft):
         assert not re.search(r"\d cm\b", text), text
 
 
-@pytest.mark.parametrize(("kind", "method"), methods())
-def test_what_a_toile_may_show_is_listed_for_every_garment(kind, method):
-    rows = corrections_for(kind)
-    assert len(rows) > 8
-    assert all(0 <= r.least <= r.most <= 5 for r in rows)
+@pytest.mark.parametrize("kind", GARMENTS)
+def test_what_a_toile_may_show_is_listed_for_every_garment(kind):
+    """The class sheet tells the garment's own list: there is no other."""
+    rows = GARMENTS[kind].symptoms
+    assert len(rows) > 5
+    assert all(-5 <= r.low <= r.high <= 5 for r in rows)
     assert len({r.symptom for r in rows}) == len(rows)
-    assert set(CORRECTIONS) == {"trouser", "skirt"}
+
+
+def test_every_step_of_every_draft_tells_the_source_of_its_rule(draft):
+    """A garment's sources are many; a step names its own."""
+    work, _ = draft
+    assert [s.name for s in work.steps if not s.source.strip()] == []
+
+
+def test_the_sheet_tells_the_garments_own_symptoms(draft):
+    work, taught = draft
+    own = GARMENTS[work.pattern.pattern.kind].symptoms
+    assert [s.change for s in taught.symptoms] == [s.change for s in own]
+    assert all(0 <= s.low <= s.high for s in taught.symptoms)

@@ -27,6 +27,7 @@ from drafting.garments.skirts import straight
 from drafting.garments.skirts.block import Panel, block
 from drafting.garments.skirts.making import HIP, made_up
 from drafting.garments.skirts.options import Shaped
+from drafting.garments.skirts.symptoms import SYMPTOMS
 from drafting.garments.skirts.trueing import hem_line, true
 from drafting.garments.skirts.wants import at_least
 from drafting.geometry import Point
@@ -259,5 +260,6 @@ GARMENT = Garment(
         "common practice, no source (closing darts into the hem, trueing, zip, waistband, facing, lining)",
     ),
     sample=straight.GARMENT.sample,
+    symptoms=SYMPTOMS,
     draw=draw,
 )

@@ -34,6 +34,7 @@ from drafting.garments.skirts.layouts import TITLES, Layout, Lie, Panels, chosen
 from drafting.garments.skirts.making import LEAST_UNDER_ZIP
 from drafting.garments.skirts.options import OnAWaist
 from drafting.garments.skirts.pieces import panel_piece
+from drafting.garments.skirts.symptoms import SYMPTOMS
 from drafting.garments.skirts.trueing import Lines
 from drafting.garments.skirts.waists import straight_band
 from drafting.geometry import Path, Point, direction, offset, polyline
@@ -274,5 +275,6 @@ GARMENT = Garment(
     valid=(ValidRange("waist_girth", 50, 140),),
     sources=("geometry (radii)", "common practice, no source (give of the bias, panels and grain, zip, waistband)"),
     sample=straight.GARMENT.sample,
+    symptoms=SYMPTOMS,
     draw=draw,
 )

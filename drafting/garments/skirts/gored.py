@@ -33,6 +33,7 @@ from drafting.garments.skirts.gore_lines import Gore, Level, draw_gores
 from drafting.garments.skirts.making import LEAST_UNDER_ZIP
 from drafting.garments.skirts.options import OnAWaist
 from drafting.garments.skirts.pieces import panel_piece
+from drafting.garments.skirts.symptoms import SYMPTOMS
 from drafting.garments.skirts.trueing import Lines
 from drafting.garments.skirts.waists import eased, straight_band
 from drafting.geometry import (
@@ -381,5 +382,6 @@ GARMENT = Garment(
         "L. I. Baldt, Clothing for Women, 1916 (grain down the middle of each gore)",
     ),
     sample=straight.GARMENT.sample,
+    symptoms=SYMPTOMS,
     draw=draw,
 )

@@ -39,6 +39,7 @@ from drafting.garments.skirts.layouts import TITLES, Layout, Lie, chosen
 from drafting.garments.skirts.making import LEAST_UNDER_ZIP
 from drafting.garments.skirts.options import OnAWaist, Shaped
 from drafting.garments.skirts.pieces import panel_piece
+from drafting.garments.skirts.symptoms import SYMPTOMS
 from drafting.garments.skirts.trueing import Lines, plain, true
 from drafting.garments.skirts.waists import below_band
 from drafting.geometry import DOWN, Cubic, Path, Vector
@@ -349,5 +350,6 @@ GARMENT = Garment(
         "W. Aldrich, Metric Pattern Cutting for Women's Wear (the block that a yoke is cut from)",
     ),
     sample=straight.GARMENT.sample,
+    symptoms=SYMPTOMS,
     draw=draw,
 )

@@ -17,6 +17,7 @@ from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.skirts.block import block
 from drafting.garments.skirts.making import made_up
 from drafting.garments.skirts.options import Shaped
+from drafting.garments.skirts.symptoms import SYMPTOMS
 from drafting.garments.skirts.trueing import true
 from drafting.garments.skirts.wants import near
 from drafting.pattern import Girth, Pattern
@@ -93,5 +94,6 @@ GARMENT = Garment(
         "common practice, no source (proportional draft, trueing, vent, zip, waistband, facing, lining)",
     ),
     sample=(("waist_girth", 74.0), ("hip_girth", 101.0), ("side_waist_to_hip", 20.5), ("outside_leg_length", 103.0)),
+    symptoms=SYMPTOMS,
     draw=draw,
 )

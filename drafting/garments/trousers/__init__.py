@@ -75,7 +75,7 @@ def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
     outsides = [float(side.outside_leg_length) for side in (right, left)]
     level, rights, lefts = min(outsides), outsides[0] - min(outsides), outsides[1] - min(outsides)
     hips = float(right.side_waist_to_hip) - rights + float(left.side_waist_to_hip) - lefts
-    sheet.heading("Sides")
+    sheet.heading("Sides", "common practice, no source")
     sheet.decide("two sides", not body.even, "Do the two sides of the body differ?", "Each is drafted by itself; what follows is the right one.")
     drawn = one_side(_levelled(right, level), cut, sheet, Side(rights, hips / 2))
     other = one_side(_levelled(left, level), cut, DraftSheet(), Side(lefts, hips / 2))
@@ -99,7 +99,7 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
     person, remarks = _figure(body, cut, sheet, own)
     level, front_true, back_true = panels(person, body, cut, sheet, own)
 
-    sheet.heading("Details")
+    sheet.heading("Details", "common practice, no source")
     top = sheet.length("waistband", top_girth(body, cut), "Body and ease.")
     front_panel, back_panel, contours = cut_off(front_true, back_true, cut)
     depth = cut.band_depth if cut.waistband == "contoured" else band_in_rise(cut)

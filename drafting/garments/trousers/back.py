@@ -28,7 +28,7 @@ MOST_DART = 3.0
 
 def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
     """Draw the back over the front."""
-    sheet.heading("Back")
+    sheet.heading("Back", "W. Aldrich, Metric Pattern Cutting for Women's Wear; inseam and darts from memory")
     out = sheet.length("front corner from the crease", Length(front.corner.x, "crease to front corner"), "Read off the front.")
     corner = sheet.point("back crotch corner", front.corner.left(out / 4), "The seat needs more cloth behind the leg.")
     hip_centre = sheet.point("back centre line at the hip", corner.level_with(level.hip), "Squared up from the corner.")

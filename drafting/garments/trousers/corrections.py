@@ -1,7 +1,8 @@
 """Trousers, after the toile: what a fitter pins, as changes of the figure that the draft is drawn for.
 
-Source: symptoms, causes and usual amounts are common practice, no source; too much slope behind gives a
-long, baggy seat: Gunther F. Hertzer, Garment Cutting in the Twentieth Century.
+Source: symptoms, causes and usual amounts are common practice, no source; the rise: University pants
+measures handout; too much slope behind gives a long, baggy seat, and width from front to back: Gunther F.
+Hertzer, Garment Cutting in the Twentieth Century (1892).
 """
 
 from __future__ import annotations
@@ -47,28 +48,33 @@ PINS: dict[Pin, Pinned] = {
 """Every pin by its name; a test proves that each symptom leads to one."""
 
 SYMPTOMS = (
-    Symptom("Level pull lines at the hip, pockets gape", "too narrow at the hip", "let_out_sides", 0.5, 1.5),
-    Symptom("Upright folds at the hip", "too wide at the hip", "let_out_sides", -1.0, -0.5),
-    Symptom("Cuts in at the crotch, the band is pulled down", "rise too short", "lengthen_rise", 1.0, 2.0),
-    Symptom("The crotch hangs low, loose folds under it", "rise too long", "lengthen_rise", -2.0, -1.0),
-    Symptom("Lines rise outward from the front crotch", "front fork too short", "lengthen_front_fork", 0.5, 1.0),
-    Symptom("Lines fall from the front crotch, loose cloth there", "front fork too long", "lengthen_front_fork", -1.0, -0.5),
-    Symptom("Lines from the back fork up to the hip, seat tight", "full seat, back fork too short", "lengthen_back_fork", 0.5, 1.5),
-    Symptom("The waist is pulled down behind, seat tight", "full seat, back too short", "seat_wedge", 1.0, 2.5),
-    Symptom("The back curve cuts in below the seat", "curve too shallow", "scoop_back", 0.3, 0.7),
-    Symptom("The front curve cuts in", "curve too shallow", "scoop_front", 0.3, 0.7),
-    Symptom("Loose folds under the seat", "flat seat, back too long", "seat_wedge", -2.0, -1.0),
-    Symptom("Baggy below the seat, seat tight when sitting", "seat line too upright", "lean_seat", 0.5, 1.5),
-    Symptom("A level fold just under the back waist", "hollow back", "raise_back", -2.0, -0.5),
-    Symptom("The front waist dips, the band bites in front", "full abdomen", "raise_front", 1.0, 2.5),
-    Symptom("Cloth heaped under the front waist", "front too long", "raise_front", -1.5, -0.5),
-    Symptom("The side seam bows to the front", "front too narrow at the hip", "let_out_front_side", 0.5, 1.0),
-    Symptom("The side seam bows to the back", "back too narrow at the hip", "let_out_back_side", 0.5, 1.0),
-    Symptom("The waist dips at the sides", "high hips", "raise_sides", 0.5, 1.5),
-    Symptom("Thigh tight, the front pulls across", "full thigh", "thigh_room", 0.5, 1.5),
-    Symptom("Lines from the knee to the inside of the ankle", "bowed legs", "swing_leg", 0.5, 1.5),
-    Symptom("Lines from the knee to the outside of the ankle", "knock knees", "swing_leg", -1.5, -0.5),
+    Symptom("Level creases across the hip; pockets stand open; the legs ride up.", "Too narrow at the hip.", "Add at each side edge, run out to the knee.", 0.5, 1.5, "let_out_sides"),
+    Symptom("Plumb folds beside the hip.", "Too wide at the hip.", "Take off at each side edge.", -1.0, -0.5, "let_out_sides"),
+    Symptom("Cuts in at the crotch and drags the band down.", "The rise is too short.", "Cut front and back across at the hip line and spread.", 1.0, 2.0, "lengthen_rise"),
+    Symptom("The crotch hangs low and shortens the step.", "The rise is too long.", "Fold front and back across at the hip line.", -2.0, -1.0, "lengthen_rise"),
+    Symptom("Creases fan upward and outward from the front crotch.", "The front fork is too short.", "Lengthen the front fork, blend in well above the knee.", 0.5, 1.0, "lengthen_front_fork"),
+    Symptom("Loose cloth falls in folds from the front crotch.", "The front fork is too long.", "Shorten the front fork.", -1.0, -0.5, "lengthen_front_fork"),
+    Symptom("Creases run from the back fork up to the hip; the seat is tight.", "A full seat: the back fork is too short.", "Lengthen the back fork, blend in well above the knee.", 0.5, 1.5, "lengthen_back_fork"),
+    Symptom("The seat is tight and draws the back waist down.", "A full seat: the back crotch seam is too short.", "Cut across from the centre back to the side and open a wedge.", 1.0, 2.5, "seat_wedge"),
+    Symptom("The back curve cuts in below the seat.", "The back curve is too shallow.", "Cut the curve nearer to its corner.", 0.3, 0.7, "scoop_back"),
+    Symptom("The front curve cuts in.", "The front curve is too shallow.", "Cut the curve nearer to its corner.", 0.3, 0.7, "scoop_front"),
+    Symptom("Loose folds hang under the seat.", "A flat seat: the back is too long.", "Fold a wedge out at the centre back and shorten the back fork.", -2.0, -1.0, "seat_wedge"),
+    Symptom("Baggy standing, tight sitting.", "The seat line is too upright.", "Lean the seat line more and raise the centre back.", 0.5, 1.5, "lean_seat"),
+    Symptom("A level fold under the back of the band.", "A hollow back.", "Let the side out first; else take a wedge out at the centre back.", -2.0, -0.5, "raise_back"),
+    Symptom("The band dips in front and side seams swing forward.", "A full abdomen.", "Raise the centre front and leave the front dart out.", 1.0, 2.5, "raise_front"),
+    Symptom("Cloth heaps under the front of the band.", "A flat abdomen.", "Lower the centre front.", -1.5, -0.5, "raise_front"),
+    Symptom("The side seam bows to the front.", "The front is too narrow at the hip.", "Add at the front's side edge.", 0.5, 1.0, "let_out_front_side"),
+    Symptom("The side seam bows to the back.", "The back is too narrow at the hip.", "Add at the back's side edge.", 0.5, 1.0, "let_out_back_side"),
+    Symptom("The band dips at the sides.", "Hips that curve out high.", "Raise the waist at the side seam.", 0.5, 1.5, "raise_sides"),
+    Symptom("Tight round the thigh; the front pulls across.", "A full thigh.", "Add at both inseams, blend in at the knee.", 0.5, 1.5, "thigh_room"),
+    Symptom("Slanting folds from the knee to the inside ankle.", "Legs that bow at the knee.", "Cut across at the crotch line and shift the leg outward.", 0.5, 1.5, "swing_leg"),
+    Symptom("Slanting folds from the knee to the outside ankle.", "Legs that knock at the knee.", "Cut across at the crotch line and shift the leg inward.", -1.5, -0.5, "swing_leg"),
+    Symptom("The band stands off at the centre back.", "A waist that is small against the hip.", "Deepen the back darts.", 0.5, 1.0),
+    Symptom("The back leg catches on the calf.", "Strong calves.", "Add at the back's side and inseam from the knee down.", 0.3, 0.8),
+    Symptom("The hem breaks in front and lifts behind.", "A level hem on a leg that leans forward.", "Slope the hem: longer behind.", 0.5, 1.5),
+    Symptom("One side hangs lower.", "Hips or legs of two heights.", "Raise the waist on the higher side by the difference.", 0.0, 0.0),
 )
+"""What a fitting may show; the class sheet and the list of garments both tell it from here."""
 
 
 def corrected(person: Figure, pins: tuple[Correction, ...], sheet: DraftSheet) -> Figure:

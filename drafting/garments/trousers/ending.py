@@ -43,7 +43,7 @@ def _cut_off(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: Draf
     end = level.end
     if end is None:
         return level, front, back
-    sheet.heading("Shorter legs")
+    sheet.heading("Shorter legs", "common practice, no source")
     short = sheet.compare("a leg without a knee", Length(level.knee.y - end.y, "knee line to the end of the leg"), "<", LEAST_SHANK, "Does the leg end less than 12 cm below the knee line?", "Its seams then run from the thigh to the hem in one.")
     found = tuple((_reached(p.side, end, "side"), _reached(p.inseam, end, "inseam")) for p in (front, back))
     gain = sheet.length("gain at each seam of the hem", _gain(found, short=short, cut=cut), "Room to move, or to the girth that is ordered.")

@@ -69,7 +69,7 @@ def changed(usual: Length, by: float) -> Length:
 
 def figure(drawn: Figure, cut: Trousers, sheet: DraftSheet) -> Figure:
     """Decide what the figure that was told makes of the method's own draft, or of the fit's."""
-    sheet.heading("Figure")
+    sheet.heading("Figure", "common practice, no source")
     if sheet.decide("a flat seat", cut.seat == "flat", "Is the seat flat?", "A flat seat needs a shorter, more upright back."):
         drawn = replace(drawn, forks=drawn.forks - 0.7, raised=drawn.raised - 1.0, leaning=drawn.leaning - 0.8)
     if sheet.decide("a full seat", cut.seat == "full", "Is the seat full?", "A full seat needs a longer, more leaning back."):

@@ -230,7 +230,7 @@ def settle(body: Body, cut: Trousers, sheet: DraftSheet) -> None:
         SpecError: Eases exclude each other.
     """
     sensible(cut)
-    sheet.heading("Fit")
+    sheet.heading("Fit", "common practice, no source")
     sheet.decide("a chosen fit", cut.fit is not None, "Is a fit chosen?", f"{(cut.fit or 'none').capitalize()}: its eases take the place of the method's own.")
     sheet.decide("a clinging cut", clings(cut), "Does the cloth stretch, and is the cut close?", "Half the stretch comes off the hip and the knee, down to 5 % under the body; the fused band does not stretch.")
     sheet.length("waist ease", waist_ease(cut), "Band over body, all round.")

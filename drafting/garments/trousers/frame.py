@@ -67,7 +67,7 @@ def frame(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN, person
     A higher side is given its length at the side's waist only, so that crotch, knee and hem stay
     level. Source: common practice, no source.
     """
-    sheet.heading("Frame")
+    sheet.heading("Frame", MANNERS[cut.method].source)
     waist = sheet.point("waist line", corner_of_paper(), "All heights are measured from it.")
     higher = own.higher + person.side_raised
     side_waist = waist if higher == 0 else sheet.point("side's waist line", waist.up(higher), "This side is higher; the leg is not longer.")

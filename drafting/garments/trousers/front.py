@@ -28,7 +28,7 @@ APART = 1.8
 
 def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
     """Draw the front."""
-    sheet.heading("Front")
+    sheet.heading("Front", "W. Aldrich, Metric Pattern Cutting for Women's Wear")
     corner = sheet.point("front crotch corner", level.crotch.right(body.hip_girth / 12 + 1.5), "Plumb under the centre front.")
     hip_centre = sheet.point("centre front at the hip", corner.level_with(level.hip), "The opening lies above it.")
     hip_width = changed(body.hip_girth / 4 + hip_ease(body, cut) / 4 - 0.5, person.hips_front)

@@ -18,6 +18,7 @@ class Manner:
 
     Attributes:
         title: What it is called.
+        source: Where its rules come from.
         waist_ease: Band over body, all round.
         waist_fullness: Trouser top over a straight band, all round.
         hip_ease: Trousers over body, all round.
@@ -35,6 +36,7 @@ class Manner:
     """
 
     title: str
+    source: str
     waist_ease: float
     waist_fullness: float
     hip_ease: float
@@ -58,17 +60,17 @@ MENS_KNEE = SizeBand("knee over hem, men", ((999, 1.5),), "from memory: W. Aldri
 MANNERS: dict[Method, Manner] = {
     # W. Aldrich, Metric Pattern Cutting for Women's Wear
     "block": Manner(
-        title="two-dart block", waist_ease=1.0, waist_fullness=1.0, hip_ease=4.0, underlap=4.0,
+        title="two-dart block", source="W. Aldrich, Metric Pattern Cutting for Women's Wear", waist_ease=1.0, waist_fullness=1.0, hip_ease=4.0, underlap=4.0,
         raised=2.0, most_raised=4.0, raise_held=False, leaning=2.0, wider=1.0, knee_step=KNEE_OVER_HEM, seam=0.0, rise_ease=0.0, pocket=USUAL, band_in_rise=False,
     ),
     # W. Aldrich, Metric Pattern Cutting for Menswear; hem to knee from memory: the same
     "mens_block": Manner(
-        title="men's block", waist_ease=1.0, waist_fullness=0.0, hip_ease=2.0, underlap=4.0,
+        title="men's block", source="W. Aldrich, Metric Pattern Cutting for Menswear", waist_ease=1.0, waist_fullness=0.0, hip_ease=2.0, underlap=4.0,
         raised=1.0, most_raised=4.0, raise_held=False, leaning=2.0, wider=2.0, knee_step=MENS_KNEE, seam=1.0, rise_ease=1.0, pocket=USUAL, band_in_rise=True,
     ),
     # common practice, no source; the seat line's inch is house method
     "quarter": Manner(
-        title="quarter draft", waist_ease=0.0, waist_fullness=0.0, hip_ease=4 * INCH, underlap=2 * INCH,
+        title="quarter draft", source="common practice, no source", waist_ease=0.0, waist_fullness=0.0, hip_ease=4 * INCH, underlap=2 * INCH,
         raised=2 * INCH, most_raised=2.5 * INCH, raise_held=True, leaning=INCH, wider=INCH / 2, knee_step=KNEE_OVER_HEM, seam=0.0, rise_ease=0.0,
         pocket=UsualMouth(2 * INCH, None, 6 * INCH), band_in_rise=False,
     ),

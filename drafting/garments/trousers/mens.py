@@ -51,7 +51,7 @@ def with_seams(level: Frame, cut: Trousers, sheet: DraftSheet) -> Frame:
 
 def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
     """Draw the front, seams included."""
-    sheet.heading("Front with its seams")
+    sheet.heading("Front with its seams", "W. Aldrich, Metric Pattern Cutting for Menswear")
     corner = sheet.point("front crotch corner", level.crotch.right(body.hip_girth / 12 + 1.5), "Plumb under the centre front.")
     hip_centre = sheet.point("centre front at the hip", corner.level_with(level.hip), "The opening lies above it.")
     hip_width = changed(body.hip_girth / 4 + hip_ease(body, cut) / 4 + 1.5, person.hips_front)
@@ -91,7 +91,7 @@ def intake(spare: float, sheet: DraftSheet) -> tuple[float, ...]:
 
 def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
     """Draw the back over the front, seams included."""
-    sheet.heading("Back with its seams")
+    sheet.heading("Back with its seams", "W. Aldrich, Metric Pattern Cutting for Menswear")
     out = sheet.length("front corner from the crease", Length(front.corner.x, "crease to front corner"), "Read off the front.")
     corner = sheet.point("back crotch corner", front.corner.left(out / 4), "The seat needs more cloth behind the leg.")
     hip_centre = sheet.point("back centre line at the hip", corner.level_with(level.hip), "Squared up from the corner.")

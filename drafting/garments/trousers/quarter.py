@@ -39,7 +39,7 @@ CARRIED_OUT = SizeBand("back fork over front fork", ((110, 2 * INCH), (124, 3 * 
 
 def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
     """Draw the front in quarters."""
-    sheet.heading("Front in quarters")
+    sheet.heading("Front in quarters", "common practice, no source")
     share = hip_ease(body, cut) / 4
     sheet.decide("an inch over a quarter of the hip", abs(share - INCH) < 0.005, "Is the hip ease left to the method?", "An inch is customary; a fit or a hip ease that is chosen wins.")
     width = sheet.length("front width", body.hip_girth / 4 + share, "A quarter of the hip and of its ease.")
@@ -88,7 +88,7 @@ def _on_the_crease(centre: Place, intakes: tuple[float, ...]) -> tuple[tuple[flo
 
 def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
     """Trace the back from the front and carry it out."""
-    sheet.heading("Back from the front")
+    sheet.heading("Back from the front", "common practice, no source")
     wider = MANNERS[cut.method].wider
     corner = sheet.point("back crotch corner", front.corner.down(0), "As in front.")
     more = changed(Length(CARRIED_OUT.at(body.hip_girth), "carried out"), person.forks / 3 + person.back_fork - person.front_fork)

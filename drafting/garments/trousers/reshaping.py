@@ -43,7 +43,7 @@ def _lowered(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: Draf
     down = -cut.waist_position
     if down <= 0:
         return level, front, back
-    sheet.heading("Lowered waist")
+    sheet.heading("Lowered waist", "common practice, no source")
     deep = Length(down, "waist lowered")
     side = sheet.point("lowered waist line at the side", level.side_waist.down(deep), "Below the natural waist.")
     waist = side if level.side_waist is level.waist else sheet.point("lowered waist line", level.waist.down(deep), "Below the natural waist.")
@@ -114,7 +114,7 @@ def _as_drawn(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: Dra
 def _flat(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: DraftSheet) -> tuple[Panel, Panel]:
     """No front darts: half of what they took goes to the side seam, half to the back's side."""
     lost = taken(front)
-    sheet.heading("Flat front")
+    sheet.heading("Flat front", "common practice, no source")
     if not sheet.compare("front darts left out", Length(lost, "taken by the front darts"), ">", 0, "Has the front darts?", "Half of them goes into the side seam, half behind it."):
         return front, back
     share = Length(0.0 if cut.waistband == "elastic" else lost / 2, "half the front darts")
@@ -157,7 +157,7 @@ BETWEEN_PLEATS = 3.0
 
 def _pleated(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: DraftSheet) -> tuple[Panel, Panel]:
     """Pleats in the place of the front darts, the first on the crease, the side swung out for them."""
-    sheet.heading("Front pleats")
+    sheet.heading("Front pleats", "common practice, no source")
     widths = tuple(sheet.length(f"pleat {n}", w, "It opens below, down to the knee.") for n, w in enumerate(pleat_widths(cut), 1))
     hip = sheet.point("pleated front side at the hip", front.hip_side.left(Length(hip_gain(cut), "hip gained")), "The side is swung out about the knee.")
     centre = front.waist_centre
@@ -195,14 +195,14 @@ def _back_as_drawn(level: Frame, back: Panel, cut: Trousers, sheet: DraftSheet) 
 
 def _undarted(level: Frame, back: Panel, cut: Trousers, sheet: DraftSheet) -> Panel:  # noqa: ARG001 - a row of the table
     """No darts; the elastic draws the waist in."""
-    sheet.heading("Back without darts")
+    sheet.heading("Back without darts", "common practice, no source")
     return _set_out("flat back", back, level.side_waist, back.waist_sewn, (), "Without darts.", sheet)
 
 
 def _darted(many: int) -> Callable[[Frame, Panel, Trousers, DraftSheet], Panel]:
     def draw(level: Frame, back: Panel, cut: Trousers, sheet: DraftSheet) -> Panel:  # noqa: ARG001 - a row of the table
         """So many darts a side, that share what the method's own darts take."""
-        sheet.heading("Back darts")
+        sheet.heading("Back darts", "common practice, no source")
         drawn = taken(back)
         if drawn / many > MOST_SINGLE:
             raise SpecError(
@@ -222,7 +222,7 @@ MOST_SINGLE, LEAST_DART, USUAL_LONG = 4.05, 1.0, 11.0
 
 def _for_a_yoke(level: Frame, back: Panel, cut: Trousers, sheet: DraftSheet) -> Panel:
     """Darts that end in the seam of a yoke, to be closed in it."""
-    sheet.heading("Darts for a yoke")
+    sheet.heading("Darts for a yoke", "common practice, no source")
     above = cut.band_depth if cut.waistband == "contoured" else 0.0
     whole = float(back.waist_sewn) + taken(back)
     plan = tuple((at, width, above + YOKE[0] + (YOKE[1] - YOKE[0]) * at / whole) for at, width, _ in _again(back))

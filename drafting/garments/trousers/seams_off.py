@@ -28,7 +28,7 @@ WHY = "A seam's width in from both edges."
 
 def levels_off(level: Frame, seam: float, sheet: DraftSheet) -> Frame:
     """The level lines of the stitching: the waist and the crotch curves lie a seam's width lower."""
-    sheet.heading("Seams off")
+    sheet.heading("Seams off", "house method, from the block's own sums")
     waist = sheet.point("seam of the waist", level.waist.down(seam), "The stitching line.")
     side = waist if level.side_waist is level.waist else sheet.point("side's seam of the waist", level.side_waist.down(seam), "The stitching line.")
     return replace(

@@ -83,7 +83,7 @@ def true(front: Panel, back: Panel, hip: float, over: float, sheet: DraftSheet) 
         over: How much wider the hip may be drawn, cm.
         sheet: Records the steps.
     """
-    sheet.heading("Trueing")
+    sheet.heading("Trueing", "common practice, no source")
     inseams = (front.inseam, _even_inseams(front, back, sheet))
     crotches = tuple(_square_crotch(p, i, sheet) for p, i in zip((front, back), inseams, strict=True))
     front, back = _hips_trued(front, back, crotches, hip, over, sheet)
