@@ -16,13 +16,20 @@ def summary(kind: type) -> str:
 
 
 def attributes(kind: type) -> dict[str, str]:
-    """Each entry of the docstring's section Attributes, on one line.
+    """Each entry of the docstring's section Attributes, on one line; inherited ones too.
 
     >>> from drafting.drawing import Output
     >>> attributes(Output)["paper"]
     "Paper of a PDF's pages."
     """
-    section = (inspect.getdoc(kind) or "").partition("\nAttributes:\n")[2]
+    found: dict[str, str] = {}
+    for one in reversed(kind.__mro__):
+        found |= _told(inspect.cleandoc(one.__doc__ or ""))
+    return found
+
+
+def _told(text: str) -> dict[str, str]:
+    section = text.partition("\nAttributes:\n")[2]
     found: dict[str, str] = {}
     name = ""
     for line in section.splitlines():

@@ -45,8 +45,9 @@ def measure(measuring: Measuring, pattern: Pattern) -> float:
             found = copies * (shown + sum(width(piece(name), level) for name in pieces))
         case EdgeLength(name, edges, copies):
             found = copies * sum(piece(name).sewn_length(edge) for edge in edges)
-        case CombinedLength(parts):
-            found = sum(factor * measure(part, pattern) for factor, part in parts)
+        case CombinedLength(parts, around):
+            found = measure(around, pattern) if around else 0.0
+            found += sum(factor * measure(part, pattern) for factor, part in parts)
         case AngleBetween(corners):
             found = sum(corner_angle(piece(name), ends, starts) for name, ends, starts in corners)
         case CrossShare(name, level):

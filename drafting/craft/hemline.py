@@ -84,11 +84,11 @@ def hem_height(hem: HemAt, under: Leg) -> Length:
     return heights[hem]
 
 
-def skirt_length(length: float | None, hem: HemAt, under: Leg) -> Length:
-    """Waist to hem in cm: as ordered, else down to where the hem's name says."""
+def skirt_length(length: float | None, hem: HemAt | None, under: Leg) -> Length:
+    """Waist to hem in cm: as ordered, else down to where the hem's name says, else to the knee."""
     if length is not None:
         return Length(length, "length")
-    return under.floor - hem_height(hem, under)
+    return under.floor - hem_height(hem or "knee", under)
 
 
 def unknown_leg(length: float | None, under: Leg) -> tuple[Finding, ...]:

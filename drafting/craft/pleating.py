@@ -85,19 +85,43 @@ class Pleating:
     """How a quarter of a skirt is pleated, from the centre to the side.
 
     Attributes:
-        faces: One more than there are pleats; the first and the last are half of theirs.
+        faces: One more than there are pleats; the first is half of its own, and so is the last
+            unless it ends in a tuck.
         toward_centre: Of each pleat, whether its fold is laid toward the centre.
         depth: Depth of each pleat at the hip, cm: half of what it takes.
+        tuck: Where the side seam is the inner fold of a pleat: how deep that is, cm. The last face
+            then ends in the fold, or in the line that the fold is laid on, and so much cloth goes
+            on under it to the seam.
     """
 
     faces: tuple[Face, ...]
     toward_centre: tuple[bool, ...]
     depth: float
+    tuck: float = 0.0
+
+    @property
+    def tucked(self) -> bool:
+        """Whether the last face goes on under a fold."""
+        return self.tuck > 0
+
+    @property
+    def flat(self) -> float:
+        """Width of the cloth in cm, the tuck at the side left out."""
+        return self.shown + 2 * self.depth * len(self.toward_centre)
 
     @property
     def width(self) -> float:
         """Width of the cloth in cm."""
-        return self.shown + 2 * self.depth * len(self.toward_centre)
+        return self.flat + self.tuck
+
+    @property
+    def edges(self) -> int:
+        """How many edges of faces can be narrowed."""
+        return sum(self._edges(n) for n, face in enumerate(self.faces) if face.narrows)
+
+    def _edges(self, n: int) -> int:
+        """How many edges of the n-th face lie at a pleat or a tuck."""
+        return (n > 0) + (n < len(self.faces) - 1 or self.tucked)
 
     @property
     def shown(self) -> float:
@@ -107,22 +131,44 @@ class Pleating:
     @property
     def narrowest(self) -> float:
         """How much each edge of a face can lose before the narrowest face is gone, cm."""
-        ends = (0, len(self.faces) - 1)
-        widths = ((f.width, n in ends) for n, f in enumerate(self.faces) if f.narrows)
-        return min(width if at_end else width / 2 for width, at_end in widths)
+        return min(f.width / self._edges(n) for n, f in enumerate(self.faces) if f.narrows)
+
+
+def under_fold(front: Pleating, back: Pleating) -> tuple[Pleating, Pleating]:
+    """Front and back of knife pleats whose side seam lies under the front's last fold.
+
+    The seam is moved from the middle of a face to the inner fold of the pleat before it; what the
+    front loses the back has more.
+
+    Args:
+        front: A quarter that ends with half a face at the side.
+        back: Another one.
+
+    Source: seams of a pleated skirt lie at an inner fold: common practice, no source.
+    """
+    kept, half = front.faces[:-1], front.faces[-1]
+    *behind, other = back.faces
+    whole = Face(half.width + other.width, narrows=True)
+    return (
+        Pleating(kept, front.toward_centre[1:], front.depth, front.depth),
+        Pleating((*behind, whole), back.toward_centre, back.depth, front.depth),
+    )
 
 
 def pleating(kind: PleatKind, shown: float, face: float, depth: float | None) -> Pleating:
     """Lay out the pleats of a quarter.
 
     Args:
-        kind: Knife pleats turned to the side; box pleats with a raised face over the centre;
-            inverted ones, which meet there.
+        kind: Knife pleats turned to the side, half a face at either end; box pleats with a raised
+            face over the centre, their folds meeting at the side; inverted ones, whose folds meet
+            at both.
         shown: Width in cm that is to show.
         face: Wanted width in cm of a face.
         depth: Depth of a pleat; by default the face's width for knife pleats, half of it for box
             pleats, so that the cloth lies three deep everywhere.
     """
+    if kind == "box":
+        return _box(shown, face, depth)
     count = max(1, round(shown / face))
     if kind == "knife":
         each = shown / count
@@ -131,13 +177,24 @@ def pleating(kind: PleatKind, shown: float, face: float, depth: float | None) ->
         return Pleating(faces, (False,) * count, each if depth is None else depth)
     each = shown / count - GROOVE
     raised, groove = Face(each, narrows=True), Face(GROOVE, narrows=False)
-    outer, inner = (raised, groove) if kind == "box" else (groove, raised)
-    half = Face(outer.width / 2, narrows=outer.narrows)
-    between = tuple(outer if n % 2 else inner for n in range(2 * count - 1))
-    faces = (half, *between, half)
-    first = kind != "box"
-    turned = tuple(first if n % 2 == 0 else not first for n in range(2 * count))
-    return Pleating(faces, turned, each / 2 if depth is None else depth)
+    half = Face(GROOVE / 2, narrows=False)
+    between = tuple(groove if n % 2 else raised for n in range(2 * count - 1))
+    return Pleating((half, *between, half), (True, False) * count, _half(each, depth))
+
+
+def _box(shown: float, face: float, depth: float | None) -> Pleating:
+    """A raised face over the centre, the side in a groove, where its seam is hidden."""
+    count = max(0, round(shown / face - 0.5))
+    each = shown / (count + 0.5) - GROOVE
+    raised, groove = Face(each, narrows=True), Face(GROOVE, narrows=False)
+    ends = Face(each / 2, narrows=True), Face(GROOVE / 2, narrows=False)
+    faces = (ends[0], *(groove, raised) * count, ends[1])
+    return Pleating(faces, (False, *(True, False) * count), _half(each, depth))
+
+
+def _half(each: float, depth: float | None) -> float:
+    """Depth of a box pleat: half of its face, unless it is asked for."""
+    return each / 2 if depth is None else depth
 
 
 def laid_out(

@@ -20,6 +20,9 @@ DOWN_THE_SIDE = 5.0
 LEAST_BELOW = 2.0
 """The seam goes on at least 2 cm below the opening. House method."""
 
+SEAM_MOUTH = 16.0
+"""Usual length in cm of the opening. Source: common practice, no source."""
+
 BAG_WIDTH, BELOW_MOUTH, ABOVE_MOUTH = 15.0, 10.0, 3.0
 PAIR = (Cut("main", 2, mirrored=True),)
 
@@ -41,13 +44,22 @@ class SeamPocket:
     seams: tuple[Seam, ...]
 
 
-def seam_pocket(side: Path, mouth: float, sheet: DraftSheet) -> SeamPocket:
+def seam_pocket(
+    side: Path,
+    mouth: float,
+    sheet: DraftSheet,
+    *,
+    panels: tuple[str, str] = ("front", "back"),
+    option: str = "front_pocket",
+) -> SeamPocket:
     """Leave a pocket open in a side seam.
 
     Args:
         side: The front's side from the waist down, cm; the front lies to its right.
         mouth: Length of the opening in cm.
         sheet: Records where it lies.
+        panels: Names of the pieces before and behind the seam.
+        option: Name of the option that asks for it.
 
     Raises:
         SpecError: The side seam is too short for it.
@@ -56,8 +68,8 @@ def seam_pocket(side: Path, mouth: float, sheet: DraftSheet) -> SeamPocket:
     room = side.length() - DOWN_THE_SIDE - LEAST_BELOW
     if mouth > room:
         raise SpecError(
-            f"The side seam has room for a pocket_mouth of {max(0.0, room):.1f} cm: make the legs "
-            'longer, or choose front_pocket "none".',
+            f"The side seam has room for a pocket_mouth of {max(0.0, room):.1f} cm: make the "
+            f'garment longer, or choose {option} "none".',
             where="garment.pocket_mouth",
             received=mouth,
             allowed=(0.0, max(0.0, room)),
@@ -69,7 +81,7 @@ def seam_pocket(side: Path, mouth: float, sheet: DraftSheet) -> SeamPocket:
         _bag("pocket_bag", "Pocket bag, front", edge),
         _bag("pocket_bag_under", "Pocket bag, back", edge),
     )
-    return SeamPocket(float(above), mouth, pieces, SEAMS)
+    return SeamPocket(float(above), mouth, pieces, _seams(*panels))
 
 
 def _bag(name: str, title: str, mouth: Path) -> Piece:
@@ -100,19 +112,16 @@ def _round(mouth: Path) -> Path:
     )
 
 
-SEAMS = (
-    Seam(
-        "pocket_mouth",
-        (SeamPart("front", "pocket_mouth"),),
-        (SeamPart("pocket_bag", "mouth"),),
-    ),
-    Seam(
-        "pocket_mouth_back",
-        (SeamPart("back", "pocket_mouth", reversed=True),),
-        (SeamPart("pocket_bag_under", "mouth"),),
-    ),
-    Seam(
-        "pocket_bag", (SeamPart("pocket_bag", "round"),), (SeamPart("pocket_bag_under", "round"),)
-    ),
-)
-"""In sewing order; the bags to each other once the side seam is sewn above and below them."""
+def _seams(front: str, back: str) -> tuple[Seam, ...]:
+    """In sewing order; the bags to each other once the seam is sewn above and below them."""
+    under = SeamPart("pocket_bag_under", "mouth")
+    around = SeamPart("pocket_bag", "round"), SeamPart("pocket_bag_under", "round")
+    return (
+        Seam("pocket_mouth", (SeamPart(front, MOUTH),), (SeamPart("pocket_bag", "mouth"),)),
+        Seam("pocket_mouth_back", (SeamPart(back, MOUTH, reversed=True),), (under,)),
+        Seam("pocket_bag", (around[0],), (around[1],)),
+    )
+
+
+MOUTH = "pocket_mouth"
+"""Name of the stretch of a side that stays open."""

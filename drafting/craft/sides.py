@@ -158,10 +158,11 @@ def named_in(tape: Measuring) -> frozenset[str]:
 def renamed(tape: Measuring, name: Callable[[str], str]) -> Measuring:
     """The same tape laid on pieces of other names."""
     match tape:
-        case Girth(level, pieces, copies, under):
-            return Girth(level, tuple(map(name, pieces)), copies, tuple(map(name, under)))
-        case CombinedLength(parts):
-            return CombinedLength(tuple((f, replace(p, piece=name(p.piece))) for f, p in parts))
+        case Girth():
+            return _renamed_girth(tape, name)
+        case CombinedLength(parts, around):
+            told = tuple((f, replace(p, piece=name(p.piece))) for f, p in parts)
+            return CombinedLength(told, around and _renamed_girth(around, name))
         case AngleBetween(corners):
             return AngleBetween(tuple((name(p), a, b) for p, a, b in corners))
         case EdgeLength() | CrossShare() | LevelDepth() | CornerDepth():
@@ -170,3 +171,7 @@ def renamed(tape: Measuring, name: Callable[[str], str]) -> Measuring:
             return tape
         case _:
             assert_never(tape)
+
+
+def _renamed_girth(tape: Girth, name: Callable[[str], str]) -> Girth:
+    return replace(tape, pieces=tuple(map(name, tape.pieces)), under=tuple(map(name, tape.under)))

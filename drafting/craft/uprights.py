@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from drafting.craft.around import ZIP
 from drafting.craft.rules import NOTCH_FROM_CORNER
+from drafting.craft.seam_pocket import MOUTH
 from drafting.geometry import Path
 from drafting.pattern import Edge, Mark, Notch, Role
 
@@ -61,8 +62,9 @@ def plain_seam(
     kind: str = "seam",
     hip: float | None = None,
     count: int = 1,
+    pocket: tuple[float, float] | None = None,
 ) -> Upright:
-    """A seam, its top joined by the zip.
+    """A seam, its top joined by the zip, or with a pocket in it.
 
     Args:
         name: Name of the sewn edge.
@@ -71,7 +73,10 @@ def plain_seam(
         kind: Which allowance the sewn edge takes.
         hip: Distance in cm from the hem up to the hip, for a notch there if the sewn edge reaches.
         count: How often that notch is cut.
+        pocket: Lengths in cm of the stretch over a pocket in the seam, and of its opening.
     """
+    if pocket is not None:
+        return _pocketed(name, line, pocket, kind, hip, count)
     sewn = line.split(slit)[1] if slit else line
     at = sewn.length() - (hip or 0.0)
     # the two sides of a seam may differ by a rounding error
@@ -82,6 +87,27 @@ def plain_seam(
         return Upright((edge,), (name,), marks)
     top = Edge(ZIP, line.split(slit)[0], kind="opening")
     return Upright((top, edge), (ZIP, name), (*zip_end(slit), *marks))
+
+
+def _pocketed(
+    name: str,
+    line: Path,
+    pocket: tuple[float, float],
+    kind: str,
+    hip: float | None,
+    count: int,
+) -> Upright:
+    """A seam that a pocket opens: sewn above it and below it, the opening between."""
+    above, mouth = pocket
+    over, rest = line.split(above)
+    opened, below = rest.split(mouth)
+    seam = plain_seam(name, below, kind=kind, hip=hip, count=count)
+    edges = (Edge(f"{name}_above", over, kind=kind), Edge(MOUTH, opened, kind=kind), *seam.edges)
+    ends = (
+        Notch(edges[0].name, above, 1, "pocket-top"),
+        Notch(name, 0.0, 1, "pocket-end"),
+    )
+    return Upright(edges, (f"{name}_above", name), (*ends, *seam.notches))
 
 
 def zip_end(slit: float) -> tuple[Notch, ...]:

@@ -7,7 +7,6 @@ traced with the darts closed, facings 5 to 6 cm deep: common practice, no source
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import Protocol
 
 from drafting.craft.around import ZIP, Round, along_round, stations, upright_seams
 from drafting.craft.contour import Contour, upright
@@ -31,18 +30,12 @@ from drafting.pattern import (
 from drafting.pattern.measuring import CombinedLength
 
 
-class Banded(Protocol):
-    """The options of a garment that hangs from a band, lengths in cm."""
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A straight band's depth, and how far it laps under at the opening, cm."""
 
-    @property
-    def band_depth(self) -> float:
-        """Depth of the finished band."""
-        ...
-
-    @property
-    def underlap(self) -> float:
-        """How far it laps under at the opening."""
-        ...
+    band_depth: float
+    underlap: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,7 +71,7 @@ def straight_band(
     pieces: tuple[Piece, ...],
     top: float,
     ease: Ease,
-    cut: Banded,
+    cut: Band,
     lining: Round | None = None,
 ) -> Waist:
     """The straight band, cut in one with its inside, notched where the seams meet it.
@@ -88,7 +81,7 @@ def straight_band(
         pieces: The same as pieces, from the centre back to the centre front.
         top: Length in cm of the finished waist.
         ease: Skirt top over band; of kind "stretch", band over skirt top.
-        cut: The options.
+        cut: Its measures.
         lining: The lining's panels, caught in the band's inside.
     """
     share = top / (2 * sum(p.sewn_length("waist") for p in pieces))
@@ -103,24 +96,13 @@ def straight_band(
         joined_inside=lining is not None,
         free_underlap=True,
     )
-    inside = (
-        ()
-        if lining is None
-        else (
-            Seam(
-                "lining_waist",
-                along_round(lining, "waist", lining.opening),
-                (SeamPart("waistband", "waist_inside", reversed=True),),
-                ease,
-            ),
-        )
-    )
-    skirt, own = along_round(layer, "waist", layer.opening), (SeamPart("waistband", "waist"),)
-    one, two = (own, skirt) if ease.kind == "stretch" else (skirt, own)
+    sewn = _onto_band("waist", layer, SeamPart("waistband", "waist"), ease)
+    own = SeamPart("waistband", "waist_inside", reversed=True)
+    inside = () if lining is None else (_onto_band("lining_waist", lining, own, ease),)
     return Waist(
         pieces=(band,),
         making=(),
-        joining=Seam("waist", one, two, ease),
+        joining=sewn,
         closing=(*inside, underlap_closed(), *straight_band_ends()),
         tape=EdgeLength("waistband", ("waist",)),
         depth=0.0,
@@ -131,8 +113,15 @@ def straight_band(
     )
 
 
+def _onto_band(name: str, layer: Round, band: SeamPart, ease: Ease) -> Seam:
+    """The seam of a round of panels and a band; the longer side, or what is stretched, first."""
+    panels, own = along_round(layer, "waist", layer.opening), (band,)
+    one, two = (own, panels) if ease.kind == "stretch" else (panels, own)
+    return Seam(name, one, two, ease)
+
+
 def contoured_band(
-    layer: Round, bands: tuple[Contour, Contour], depth: float, lining: Round | None
+    layer: Round, bands: tuple[Contour, ...], depth: float, lining: Round | None
 ) -> Waist:
     """The contoured band and its inside, which the zip runs through to the top."""
     outside = _quarters(
@@ -173,11 +162,26 @@ def contoured_band(
     )
 
 
-def facing(layer: Round, bands: tuple[Contour, Contour], lining: Round | None) -> Waist:
-    """A facing turned to the inside, the skirt's own top being the waist."""
-    quarters = _quarters(
-        ("facing_back", "facing_front"), ("Back facing", "Front facing"), layer, bands
-    )
+FACINGS = {
+    "skirt": "Facing",
+    "back": "Back facing",
+    "side_back": "Side back facing",
+    "side_front": "Side front facing",
+    "front": "Front facing",
+}
+"""What is written on a facing, by the panel that it is traced from."""
+
+
+def facing(layer: Round, bands: tuple[Contour, ...], lining: Round | None) -> Waist:
+    """A facing turned to the inside, the garment's own top being the waist.
+
+    Args:
+        layer: The garment's panels.
+        bands: What is traced from their tops, from the centre back to the centre front.
+        lining: The lining's panels, sewn to its lower edge.
+    """
+    names = tuple(f"facing_{p}" for p in layer.panels)
+    quarters = _quarters(names, tuple(FACINGS[p] for p in layer.panels), layer, bands)
     pieces = tuple(facing_of(p, joined=lining is not None) for p in quarters)
     own = _round(pieces, layer, "facing")
     opening = layer.opening
@@ -215,28 +219,32 @@ def zips(layer: Round) -> tuple[Seam, ...]:
 
 
 def _quarters(
-    names: tuple[str, str], titles: tuple[str, str], layer: Round, bands: tuple[Contour, Contour]
+    names: tuple[str, ...], titles: tuple[str, ...], layer: Round, bands: tuple[Contour, ...]
 ) -> tuple[Piece, ...]:
-    """Back and front quarter, each on the fold where the skirt is; the opening's edges named."""
+    """A piece for each panel, on the fold where the panel is; its edges named as the uprights."""
+    words = _uprights(layer)
     found = []
     for n, band in enumerate(bands):
-        end = 0 if n == 0 else -1
-        piece = contoured_quarter(
-            names[n], titles[n], *upright(band), on_fold=not layer.uprights[end]
-        )
-        renamed = {
-            "centre": ZIP if ZIP in layer.uprights[end] else "centre",
-            "side": ZIP if ZIP in layer.uprights[1] else "side",
-        }
+        drawn = upright(band)
+        front = drawn[0].start_tangent.x < 0
+        centre, side = (words[n + 1], words[n]) if front else (words[n], words[n + 1])
+        on_fold = not centre
+        piece = contoured_quarter(names[n], titles[n], *drawn, on_fold=on_fold)
+        renamed = {"centre": centre[0] if centre else "centre", "side": side[0]}
         edges = tuple(replace(e, name=renamed.get(e.name, e.name)) for e in piece.edges)
         found.append(replace(piece, edges=edges))
     return tuple(found)
 
 
+def _uprights(layer: Round) -> tuple[tuple[str, ...], ...]:
+    """For each upright the one edge of a band or facing there; () where it lies on the fold."""
+    found = [edges[:1] if ZIP in edges else edges[-1:] for edges in layer.uprights]
+    behind = ("centre",) if found[0] and found[0] != (ZIP,) else found[0]
+    return behind, *found[1:]
+
+
 def _round(pieces: tuple[Piece, ...], layer: Round, word: str) -> Round:
-    back = () if not layer.uprights[0] else (ZIP,) if ZIP in layer.uprights[0] else ("centre",)
-    side = (ZIP,) if ZIP in layer.uprights[1] else ("side",)
-    return Round(tuple(p.name for p in pieces), (back, side, ()), word)
+    return Round(tuple(p.name for p in pieces), _uprights(layer), word)
 
 
 def inside_of(piece: Piece, *, joined: bool) -> Piece:

@@ -30,9 +30,15 @@ class EdgeLength:
 
 @dataclass(frozen=True, slots=True)
 class CombinedLength:
-    """Sum of several edge lengths, each with a factor (so that differences can be asked for)."""
+    """Sum of several edge lengths, each with a factor (so that differences can be asked for).
+
+    Attributes:
+        parts: Factor and edge.
+        around: A girth that they are added to.
+    """
 
     parts: tuple[tuple[float, EdgeLength], ...]
+    around: Girth | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -27,6 +27,7 @@ CUTS: dict[str, tuple[dict, ...]] = {
         {"hem_at": "mid_calf", "hem_opening": "slit", "lining": True},
         {"method": "proportional", "hem_at": "ankle", "hem_opening": "vent", "closure": "side"},
         {"hem_at": "mini", "hem_opening": "none", "waistband": "facing", "lining": True},
+        {"pocket": "in_seam", "waistband": "contoured", "lining": True},
     ),
     "a_line_skirt": (
         {},
@@ -35,6 +36,7 @@ CUTS: dict[str, tuple[dict, ...]] = {
         {"method": "proportional", "closure": "side", "lining": True},
         {"flare": 6.0, "waistband": "facing", "lining": True},
         {"hip_ease": 8.0, "hem_at": "ankle", "waistband": "contoured", "lining": True},
+        {"pocket": "in_seam", "pocket_mouth": 18.0, "waistband": "facing"},
     ),
     "gored_skirt": (
         {},
@@ -43,6 +45,9 @@ CUTS: dict[str, tuple[dict, ...]] = {
         {"gores": 6, "closure": "side", "flare_from": 40.0},
         {"gores": 8, "hem_girth": 280.0, "hem_at": "ankle"},
         {"gores": 4, "flare": 0.0, "hem_at": "mini"},
+        {"waistband": "facing", "lining": True, "pocket": "in_seam"},
+        {"gores": 4, "waistband": "facing", "closure": "side"},
+        {"gores": 8, "lining": True, "flare_from": 35.0},
     ),
     "circle_skirt": (
         {},
@@ -51,6 +56,8 @@ CUTS: dict[str, tuple[dict, ...]] = {
         {"angle": 540.0, "cloth_width": 150.0},
         {"angle": 200.0, "panels": 4, "bias_give": 0.0},
         {"circle": "half", "hem_at": "ankle", "cloth_width": 300.0},
+        {"circle": "half", "waistband": "facing", "lining": True, "cloth_width": 320.0},
+        {"panels": 4, "pocket": "in_seam", "lining": True},
     ),
     "gathered_skirt": (
         {},
@@ -59,6 +66,8 @@ CUTS: dict[str, tuple[dict, ...]] = {
         {"tiers": 5, "tier_fullness": 1.3, "hem_at": "ankle", "closure": "side"},
         {"fullness": 1.2, "cloth_width": 300.0},
         {"tiers": 2, "tier_fullness": 2.5, "cloth_width": 110.0},
+        {"waistband": "elastic", "pocket": "in_seam"},
+        {"waistband": "elastic", "tiers": 4, "hem_at": "ankle"},
     ),
     "pleated_skirt": (
         {},
@@ -67,6 +76,8 @@ CUTS: dict[str, tuple[dict, ...]] = {
         {"closure": "side", "top": "yoke", "hem_at": "mid_calf"},
         {"pleat_depth": 2.5, "face": 3.0, "cloth_width": 150.0},
         {"pleats": "box", "face": 12.0, "closure": "side", "hem_at": "mini"},
+        {"top": "yoke", "face": 8.0},
+        {"closure": "side", "pleats": "box", "top": "yoke"},
     ),
 }
 ALL = [(kind, n) for kind, cuts in CUTS.items() for n in range(len(cuts))]

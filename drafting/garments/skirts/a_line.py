@@ -18,15 +18,17 @@ from typing import Annotated, Literal
 from annotated_types import Interval
 
 from drafting.body import Body
+from drafting.craft.clashes import Clash, given, refuse_clashes
 from drafting.craft.darts import PlannedDart
-from drafting.craft.hemline import leg, skirt_length, unknown_leg
+from drafting.craft.hemline import leg, skirt_length
 from drafting.craft.sheet import DraftSheet
 from drafting.errors import SpecError
 from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.skirts import straight
 from drafting.garments.skirts.block import Panel, block
 from drafting.garments.skirts.making import HIP, made_up
-from drafting.garments.skirts.options import Shaped
+from drafting.garments.skirts.options import SHAPED, Shaped
+from drafting.garments.skirts.remarks import remarks
 from drafting.garments.skirts.symptoms import SYMPTOMS
 from drafting.garments.skirts.trueing import hem_line, true
 from drafting.garments.skirts.wants import at_least
@@ -52,29 +54,18 @@ class ALineSkirt(Shaped):
         kind: Always "a_line_skirt".
         method: How the straight skirt is drafted that it is made from: "block", or "proportional",
             which shares out what hip and waist differ by.
-        length: Waist to hem; by default to where `hem_at` says.
-        hem_at: Where the hem hangs on the leg, unless `length` is given.
         flare: Degrees by which each quarter opens; by default as far as the darts of front and
             back both close.
         hem_girth: Girth of the hem, instead of `flare`.
-        waist_ease: Finished waist over body, all round.
-        waist_fullness: Skirt top over waistband, all round, eased on when the band is sewn; by
-            default 1 cm with a straight band, none else.
         hip_ease: Skirt over body at the hip line before it is opened, all round.
-        back_narrower: With method "proportional": by how much the back quarter is narrower, and
-            the front quarter wider, than a quarter of the skirt; by default 1 cm.
-        closure: Where the zip is: centre back, or left side.
-        waistband: Straight, cut in one with its inside; contoured, shaped as the body; or none, but
-            a facing inside.
-        band_depth: Depth of the finished waistband.
-        facing_depth: Depth of the facing.
-        underlap: How far a straight waistband laps under at the zip.
-        lining: Whether a lining is cut.
     """
 
     kind: Literal["a_line_skirt"]
     flare: Annotated[float | None, Interval(ge=LEAST_FLARE, le=MOST_FLARE)] = None
     hem_girth: Annotated[float | None, Interval(ge=90, le=400), LENGTH] = None
+
+
+CLASHES = (*SHAPED, Clash("flare", given, "hem_girth", given, "Both say how wide the hem is."))
 
 
 def draw(body: Body, cut: ALineSkirt, sheet: DraftSheet) -> Pattern:
@@ -85,6 +76,7 @@ def draw(body: Body, cut: ALineSkirt, sheet: DraftSheet) -> Pattern:
         SpecError: An option cannot be had on this body, or excludes another.
         ConstructionError: A step of the construction has no answer for this body.
     """
+    refuse_clashes(cut, CLASHES)
     under = leg(body)
     sheet.heading("Length", "common practice, no source")
     length = sheet.length("skirt length", skirt_length(cut.length, cut.hem_at, under), "Waist to hem.")
@@ -101,7 +93,7 @@ def draw(body: Body, cut: ALineSkirt, sheet: DraftSheet) -> Pattern:
     return made_up(
         "a_line_skirt", "A-line skirt", body, cut, drawn, length, None, sheet,
         wants=(at_least("finished_hip_girth", HIP, hip - 0.5, "Body and ease, and what the darts open below their points."),),
-        hem=(hem, 0.3), hem_kind="curved_hem", findings=unknown_leg(cut.length, under),
+        hem=(hem, 0.3), hem_kind="curved_hem", findings=remarks(body, cut.length, under),
     )
 
 
@@ -109,7 +101,7 @@ def flare(back: Panel, front: Panel, cut: ALineSkirt, length: Length, sheet: Dra
     """Degrees by which each quarter opens.
 
     Raises:
-        SpecError: Flare and hem girth are both asked for, or the girth cannot be had.
+        SpecError: The girth of the hem cannot be had.
     """
     if cut.hem_girth is None:
         natural = min(sum(angle_of(d) for d in p.darts) for p in (back, front))
@@ -117,8 +109,6 @@ def flare(back: Panel, front: Panel, cut: ALineSkirt, length: Length, sheet: Dra
         why = f"{found:.1f} degrees, {'as ordered' if cut.flare else 'as far as the darts of front and back both close'}: the side seams lean alike."
         sheet.length("swing of a quarter at the hem", length * math.radians(found), why)
         return found
-    if cut.flare is not None:
-        raise SpecError("Give the flare or the hem girth, not both.", where="garment.flare", received=cut.flare)
     low, high = (girth(back, front, a) for a in (0.0, MOST_FLARE))
     if not low < cut.hem_girth < high:
         raise SpecError(

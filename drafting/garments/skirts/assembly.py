@@ -7,14 +7,18 @@ from __future__ import annotations
 
 from drafting.craft.around import ZIP, Round, upright_seams
 from drafting.craft.assembling import Assembling, in_order
+from drafting.craft.seam_pocket import SeamPocket
 from drafting.craft.vent import Foot
 from drafting.garments.skirts.lining import Lining
 from drafting.garments.skirts.waists import Waist
 from drafting.pattern import Seam, SewingStep
 
+BAGS_SEWN = "Sew the pocket bags to fronts and backs, and press them out."
+BAGS_CLOSED = "Close the pocket bags; bar the ends of the mouths."
+
 
 def assembly(
-    darts: tuple[str, ...], layer: Round, foot: Foot | None, lined: Lining | None, waist: Waist, *, after: tuple[Assembling, ...] = (), zip_last: bool = False, hemmed: bool = False
+    darts: tuple[str, ...], layer: Round, foot: Foot | None, lined: Lining | None, waist: Waist, *, pocket: SeamPocket | None = None, after: tuple[Assembling, ...] = (), zip_last: bool = False, hemmed: bool = False
 ) -> tuple[tuple[Seam, ...], tuple[SewingStep, ...]]:
     """All seams of a skirt in sewing order, and the steps that close them.
 
@@ -24,6 +28,7 @@ def assembly(
         foot: The vent or slit.
         lined: The lining.
         waist: What finishes the waist.
+        pocket: The pocket in the side seam.
         after: Steps that come after the upright seams.
         zip_last: Whether the zip is set in by one of those steps.
         hemmed: Whether the hem is sewn by one of them.
@@ -39,8 +44,10 @@ def assembly(
         Assembling("Sew the darts and press them toward the centre.", (), darts) if darts else None,
         Assembling(_centre_back(foot, at_back=at_back), centre) if centre else None,
         Assembling("Set in the zip.", zipped) if at_back and not zip_last else None,
+        None if pocket is None else Assembling(BAGS_SEWN, pocket.seams[:2]),
         Assembling("Sew the other upright seams, and press them open." if centre else "Sew the upright seams, and press them open; leave the left side open for the zip.", rest) if rest else None,
         None if at_back or zip_last else Assembling("Set the zip into the left side.", zipped),
+        None if pocket is None else Assembling(BAGS_CLOSED, pocket.seams[2:]),
         *after,
         None if lined is None else Assembling("Make up the lining, its darts laid as pleats the other way round; leave it open along the zip.", upright_seams(lined.layer)),
         Assembling("Make up the band or facing.", waist.making) if waist.making else None,

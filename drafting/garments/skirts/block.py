@@ -67,11 +67,7 @@ class Frame:
 
 def block(body: Body, cut: Shaped, length: Length, sheet: DraftSheet) -> tuple[Panel, Panel]:
     """Draft back and front of the straight skirt by the method that is asked for."""
-    if cut.method == "block":
-        if cut.back_narrower is not None:
-            raise SpecError('back_narrower belongs to method "proportional"; leave it out.', where="garment.back_narrower", received=cut.back_narrower)
-        return _block(body, cut, length, sheet)
-    return _proportional(body, cut, length, sheet)
+    return (_block if cut.method == "block" else _proportional)(body, cut, length, sheet)
 
 
 def frame(half: Length, back: Length, body: Body, length: Length, sheet: DraftSheet) -> Frame:
@@ -131,7 +127,7 @@ def _proportional(body: Body, cut: Shaped, length: Length, sheet: DraftSheet) ->
     half = sheet.length("half the skirt", body.hip_girth / 2 + ease / 2, "Half the hip and its ease.")
     width = sheet.length("back hip", body.hip_girth / 4 + ease / 4 - narrower, "The side seam lies a little behind.")
     level = frame(half, width, body, length, sheet)
-    top = body.waist_girth + Length(cut.waist_ease, "waist ease") + Length(fullness(cut), "fullness")
+    top = body.waist_girth + Length(cut.waist_ease, "waist ease") + Length(fullness(cut.waistband, cut.waist_fullness), "fullness")
     spare = sheet.length("spare of the half", half - top / 2, "What half the skirt loses from hip to waist.")
     wanted = _shares(spare, sheet)
 
@@ -177,7 +173,7 @@ def _in_darts(name: str, share: Length, most: float, sheet: DraftSheet) -> tuple
 
 def waist_quarter(body: Body, cut: Shaped) -> Length:
     """A quarter of the skirt top, darts closed: body, ease and the fullness over the band."""
-    return (body.waist_girth + Length(cut.waist_ease, "waist ease") + Length(fullness(cut), "fullness")) / 4
+    return (body.waist_girth + Length(cut.waist_ease, "waist ease") + Length(fullness(cut.waistband, cut.waist_fullness), "fullness")) / 4
 
 
 def back_darts(spare: Length, sheet: DraftSheet) -> tuple[Length, ...]:

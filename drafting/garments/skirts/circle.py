@@ -20,9 +20,12 @@ from annotated_types import Interval
 from drafting.body import Body
 from drafting.craft.around import Round
 from drafting.craft.circle import arc, width_on_edge, width_on_middle
+from drafting.craft.clashes import Clash, among, chosen, given, refuse_clashes
 from drafting.craft.closure import zip_opening
-from drafting.craft.hemline import leg, skirt_length, unknown_leg
+from drafting.craft.contour import Contour
+from drafting.craft.hemline import leg, skirt_length
 from drafting.craft.rules import OPENING_OVER_HIP
+from drafting.craft.seam_pocket import SeamPocket
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.uprights import Upright, on_fold, plain_seam
 from drafting.errors import SpecError
@@ -30,14 +33,30 @@ from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.skirts import straight
 from drafting.garments.skirts import wants as wish
 from drafting.garments.skirts.assembly import assembly
-from drafting.garments.skirts.layouts import TITLES, Layout, Lie, Panels, chosen
+from drafting.garments.skirts.finishing import (
+    above_lining,
+    as_lining,
+    finished_top,
+    opened_by,
+    side_pocket,
+    traced,
+)
+from drafting.garments.skirts.layouts import (
+    TITLES,
+    Layout,
+    Lie,
+    Panels,
+    chosen_layout,
+    pocketed_panels,
+)
+from drafting.garments.skirts.lining import SHORTER
 from drafting.garments.skirts.making import LEAST_UNDER_ZIP
-from drafting.garments.skirts.options import OnAWaist
+from drafting.garments.skirts.options import LINED, ClothWidth, Lined, facing_depth
 from drafting.garments.skirts.pieces import panel_piece
+from drafting.garments.skirts.remarks import remarks
 from drafting.garments.skirts.symptoms import SYMPTOMS
 from drafting.garments.skirts.trueing import Lines
-from drafting.garments.skirts.waists import straight_band
-from drafting.geometry import Path, Point, direction, offset, polyline
+from drafting.geometry import Path, Point, direction, offset, polyline, scale
 from drafting.pattern import Ease, EdgeLength, Notch, Notion, Number, Pattern, Piece
 from drafting.pattern.allowance import LENGTH
 from drafting.trace import Arc, Length
@@ -53,33 +72,32 @@ WIDEST = 300.0
 
 DOWN = -90.0
 
+BIAS_GIVE = 2.0
+"""1 to 2 cm of the waist give on the bias. Source: common practice, no source."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CircleSkirt(OnAWaist):
+class CircleSkirt(Lined):
     """A circle skirt, or a part of one, at the natural waist. Lengths in cm.
 
     Attributes:
         kind: Always "circle_skirt".
-        circle: How much of a circle.
+        circle: How much of a circle; by default the full one.
         angle: Degrees of the circle, instead of `circle`; more than 360 for more than one circle.
         bias_give: By how much the waist is cut smaller than the band, since it gives on the bias;
-            it is stretched to the band.
+            it is stretched to the band. By default 2 cm; a faced waist is held by its stay tape.
+        waistband: A straight waistband, or none, but a facing inside.
         panels: How many panels it is cut in; by default as few as the cloth's width allows.
         cloth_width: Width of the cloth between its selvedges.
-        length: Waist to hem; by default to where `hem_at` says.
-        hem_at: Where the hem hangs on the leg, unless `length` is given.
-        waist_ease: Finished waist over body, all round.
-        closure: Where the zip is: centre back, or left side.
-        band_depth: Depth of the finished waistband.
-        underlap: How far the waistband laps under at the zip.
     """
 
     kind: Literal["circle_skirt"]
-    circle: Literal["full", "three_quarter", "half", "quarter"] = "full"
+    circle: Literal["full", "three_quarter", "half", "quarter"] | None = None
     angle: Annotated[float | None, Interval(ge=60, le=720)] = None
-    bias_give: Annotated[float, Interval(ge=0, le=6), LENGTH] = 2.0
+    bias_give: Annotated[float | None, Interval(ge=0, le=6), LENGTH] = None
+    waistband: Literal["straight", "facing"] = "straight"
     panels: Panels | None = None
-    cloth_width: Annotated[float, Interval(ge=70, le=320), LENGTH] = 140.0
+    cloth_width: ClothWidth = 140.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,6 +114,19 @@ class Ring:
         return math.radians(self.degrees)
 
 
+CLASHES = (
+    *(clash for clash in LINED if clash.option != "waist_fullness"),
+    Clash("bias_give", chosen, "waistband", among("facing"), "The stay tape holds a faced waist at the length that it is cut."),
+    Clash("circle", given, "angle", given, "Both say how much of a circle it is."),
+)
+
+
+def bias_give(cut: CircleSkirt) -> float:
+    """By how much the waist is cut smaller than it is to be, cm."""
+    usual = BIAS_GIVE if cut.waistband == "straight" else 0.0
+    return usual if cut.bias_give is None else cut.bias_give
+
+
 def draw(body: Body, cut: CircleSkirt, sheet: DraftSheet) -> Pattern:
     """Draft a circle skirt for a body; the pieces are net, in cm, Y up.
 
@@ -103,6 +134,7 @@ def draw(body: Body, cut: CircleSkirt, sheet: DraftSheet) -> Pattern:
         MissingMeasureError: A needed measure is not there.
         SpecError: An option cannot be had on this body, or excludes another.
     """
+    refuse_clashes(cut, CLASHES)
     under = leg(body)
     whole = ring(body, cut, skirt_length(cut.length, cut.hem_at, under), sheet)
     plan, middle = layout(whole, cut, sheet)
@@ -111,31 +143,37 @@ def draw(body: Body, cut: CircleSkirt, sheet: DraftSheet) -> Pattern:
     top = sheet.length("finished waist", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
     length = whole.hem - whole.waist
     slit = float(zip_opening(body.hip_girth, top, Length(0.0), length - LEAST_UNDER_ZIP, 0.0, sheet))
-    pieces, layer = panels(whole, plan, slit, cut, middle=middle)
-    give = Ease("stretch", cut.bias_give, cut.bias_give, cut.bias_give) if cut.bias_give else Ease()
-    waist = straight_band(layer, pieces, float(top), give, cut)
-    seams, sewing = assembly((), layer, None, None, waist)
+    pocket = _pocket(whole, plan, cut, sheet)
+    pieces, layer, contours = panels(whole, plan, slit, cut, middle=middle, pocket=pocket)
+    down = above_lining(cut, cut.waistband)
+    inner = Ring(degrees=whole.degrees, waist=whole.waist + down, hem=whole.hem - SHORTER)
+    lined = as_lining(*panels(inner, plan, slit - down, cut, middle=middle)[:2]) if cut.lining else None
+    spared = bias_give(cut)
+    give = Ease("stretch", spared, spared, spared) if spared else Ease()
+    waist = finished_top(layer, pieces, contours, float(top), give, lined, cut)
+    seams, sewing = assembly((), layer, None, lined, waist, pocket=pocket)
     hem = wish.all_round(tuple((p.name, "hem") for p in pieces))
-    wanted_hem = float(top) - cut.bias_give + whole.radians * float(length)
+    wanted_hem = float(top) - spared + whole.radians * float(length)
     round_hip = Number(_at_depth(pieces, float(body.side_waist_to_hip)), "the drawn waists, laid down by the depth of the hip")
     return Pattern(
         kind="circle_skirt",
         title=_title(cut),
-        pieces=(*pieces, *waist.pieces),
+        pieces=(*pieces, *(pocket.pieces if pocket else ()), *waist.pieces, *(lined.pieces if lined else ())),
         seams=seams,
         sewing=sewing,
         wants=(
             wish.finished_waist(body, cut.waist_ease, waist.tape),
             wish.at_least("finished_hip_girth", round_hip, float(body.hip_girth) + OPENING_OVER_HIP, "A ring this narrow would be tight over the hip; open its angle."),
             wish.near("finished_hem_girth", hem, wanted_hem, 0.3, 0.3, "The waist and the angle times the length."),
-            wish.near("skirt_length", EdgeLength(pieces[-1].name, layer_edge(layer)), float(length), 0.1, 0.1, "Waist to hem, along any seam."),
+            wish.near("skirt_length", EdgeLength(pieces[-1].name, wish.down_a_seam(layer, pocket)), float(length), 0.1, 0.1, "Waist to hem, along any seam."),
             wish.passes_hip(body, waist.tape, (EdgeLength(layer.panels[max(layer.opening - 1, 0)], ("zip",)),)),
             wish.stride(body, under, float(length), hem, ()),
+            *(wish.passes_hand(body, plan.names[plan.side], pocket) if pocket else ()),
             *wish.crossings(layer),
         ),
         finished_measurements=wish.told(("waist_girth", waist.tape), ("hip_girth", round_hip), ("hem_girth", hem)),
-        notions=(Notion("zip", 1, float(round(slit))), *waist.notions, Notion("sewing thread")),
-        findings=unknown_leg(cut.length, under),
+        notions=(Notion("zip", 1, float(round(slit))), *wish.pocket_tape(pocket), *waist.notions, Notion("sewing thread")),
+        findings=remarks(body, cut.length, under),
         cautions=("Let the skirt hang for a day before the hem is levelled: the cloth drops where it lies on the bias.",),
     )
 
@@ -148,9 +186,9 @@ def ring(body: Body, cut: CircleSkirt, whole: Length, sheet: DraftSheet) -> Ring
     """
     sheet.heading("Circle", "geometry")
     length = sheet.length("skirt length", whole, "Waist to hem.")
-    degrees = CIRCLES[cut.circle] if cut.angle is None else cut.angle
+    degrees = CIRCLES[cut.circle or "full"] if cut.angle is None else cut.angle
     radians = math.radians(degrees)
-    seam = sheet.length("waist as cut", body.waist_girth + Length(cut.waist_ease, "waist ease") - Length(cut.bias_give, "give of the bias"), "It stretches to the band where it lies on the bias.")
+    seam = sheet.length("waist as cut", body.waist_girth + Length(cut.waist_ease, "waist ease") - Length(bias_give(cut), "give of the bias"), "It stretches to the band where it lies on the bias.")
     least = math.degrees(float(body.hip_girth + OPENING_OVER_HIP - seam) / float(body.side_waist_to_hip))
     if degrees < least:
         raise SpecError(
@@ -193,7 +231,7 @@ def layout(whole: Ring, cut: CircleSkirt, sheet: DraftSheet) -> tuple[Layout, bo
     """
     sheet.heading("Panels", "common practice, no source")
     middle, edge = Lie("the middle on the grain", partial(_on_middle, whole)), Lie("an edge on the grain", partial(_on_edge, whole))
-    plan, lie = chosen(cut.closure, cut.panels, cut.cloth_width, (middle, edge), sheet)
+    plan, lie = chosen_layout(cut.closure, cut.panels, cut.cloth_width, (middle, edge), sheet)
     return plan, lie is middle
 
 
@@ -211,25 +249,47 @@ def _on_edge(whole: Ring, plan: Layout) -> float:
     return width_on_edge(float(whole.hem), max(opened))
 
 
-def panels(whole: Ring, plan: Layout, slit: float, cut: CircleSkirt, *, middle: bool) -> tuple[tuple[Piece, ...], Round]:
-    """The panels as pieces, from the centre back to the centre front."""
+def _pocket(whole: Ring, plan: Layout, cut: CircleSkirt, sheet: DraftSheet) -> SeamPocket | None:
+    """The pocket in the side seams.
+
+    Raises:
+        SpecError: The skirt is cut in panels that go round its sides.
+    """
+    if cut.pocket == "none":
+        return None
+    side = polyline(Point(0, -float(whole.waist)), Point(0, -float(whole.hem)))
+    return side_pocket(side, pocketed_panels(plan), cut, sheet)
+
+
+def panels(
+    whole: Ring, plan: Layout, slit: float, cut: CircleSkirt, *, middle: bool, pocket: SeamPocket | None = None
+) -> tuple[tuple[Piece, ...], Round, tuple[Contour, ...]]:
+    """The panels as pieces, from the centre back to the centre front, and the facings traced from them."""
     words = plan.uprights
     opened = plan.side if cut.closure == "side" else 0
-    pieces = list[Piece]()
+    pieces, contours = list[Piece](), list[Contour]()
     sewn: list[tuple[str, ...]] = [()] * len(words)
     for n, name in enumerate(plan.names):
         front = plan.in_front(n)
         lines = sector(name, whole, whole.degrees / 2 / len(plan.names), front=front, middle=middle and not plan.folded(n))
         sides = []
         for k, line in ((n, lines.centre if not front else lines.side), (n + 1, lines.centre if front else lines.side)):
-            upright: Upright = on_fold(words[k], line) if plan.fold_at(k) else plain_seam(words[k], line, slit if k == opened else 0.0, kind="side" if words[k] == "side" else "seam")
+            upright: Upright = on_fold(words[k], line) if plan.fold_at(k) else plain_seam(words[k], line, slit if k == opened else 0.0, kind="side" if words[k] == "side" else "seam", pocket=opened_by(pocket) if words[k] == "side" else None)
             sewn[k] = upright.sewn
             sides.append(upright)
         centre, side = reversed(sides) if front else sides
         piece = panel_piece(TITLES[name], lines, centre, side, hem="curved_hem")
+        if cut.waistband == "facing":
+            contours.append(_facing(lines, float(whole.waist), facing_depth(cut)))
         middle_mark = (Notch("waist", lines.waist.length() / 2, 1, "waist-side"),) if len(words) == 2 else ()
         pieces.append(replace(piece, notches=(*piece.notches, *middle_mark)))
-    return tuple(pieces), Round(plan.names, tuple(sewn))
+    return tuple(pieces), Round(plan.names, tuple(sewn)), tuple(contours)
+
+
+def _facing(lines: Lines, radius: float, depth: float) -> Contour:
+    """A facing traced from a sector: everywhere as deep."""
+    wider = scale((radius + depth) / radius)
+    return traced(lines.waist, lines.side, lines.centre, lines.waist.transformed(wider), depth)
 
 
 def sector(name: str, whole: Ring, degrees: float, *, front: bool, middle: bool) -> Lines:
@@ -250,18 +310,13 @@ def sector(name: str, whole: Ring, degrees: float, *, front: bool, middle: bool)
     )
 
 
-def layer_edge(layer: Round) -> tuple[str, ...]:
-    """Names of the edges along a sewn upright of the last panel."""
-    return next(edges for edges in reversed(layer.uprights) if edges)
-
-
 def _at_depth(pieces: tuple[Piece, ...], depth: float) -> float:
     """Girth in cm at a depth under the drawn waists."""
     return 2 * sum(s.length() for p in pieces for s in offset(p.edge("waist").path, depth))
 
 
 def _title(cut: CircleSkirt) -> str:
-    return "Circle skirt" if cut.circle == "full" and cut.angle is None else f"Circle skirt, {cut.angle:g} degrees" if cut.angle else f"{cut.circle.replace('_', ' ').capitalize()} circle skirt"
+    return "Circle skirt" if cut.circle in (None, "full") else f"{cut.circle.replace('_', ' ').capitalize()} circle skirt"
 
 
 GARMENT = Garment(

@@ -18,8 +18,11 @@ from annotated_types import Interval
 
 from drafting.body import Body
 from drafting.craft.around import Round
+from drafting.craft.clashes import Clash, given, refuse_clashes
 from drafting.craft.closure import zip_opening
-from drafting.craft.hemline import leg, skirt_length, unknown_leg
+from drafting.craft.contour import Contour
+from drafting.craft.hemline import leg, skirt_length
+from drafting.craft.seam_pocket import SeamPocket
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.trueing import square_to_ends
 from drafting.craft.uprights import Upright, on_fold, plain_seam
@@ -29,13 +32,23 @@ from drafting.garments.skirts import straight
 from drafting.garments.skirts import wants as wish
 from drafting.garments.skirts.assembly import assembly
 from drafting.garments.skirts.block import LEAST_BELOW_HIP
+from drafting.garments.skirts.finishing import (
+    above_lining,
+    as_lining,
+    finished_top,
+    opened_by,
+    side_pocket,
+    traced,
+)
 from drafting.garments.skirts.gore_lines import Gore, Level, draw_gores
+from drafting.garments.skirts.lining import SHORTER
 from drafting.garments.skirts.making import LEAST_UNDER_ZIP
-from drafting.garments.skirts.options import OnAWaist
+from drafting.garments.skirts.options import LINED, Fullness, HipEase, Lined, fullness
 from drafting.garments.skirts.pieces import panel_piece
+from drafting.garments.skirts.remarks import remarks
 from drafting.garments.skirts.symptoms import SYMPTOMS
 from drafting.garments.skirts.trueing import Lines
-from drafting.garments.skirts.waists import eased, straight_band
+from drafting.garments.skirts.waists import eased
 from drafting.geometry import (
     DOWN,
     Cubic,
@@ -65,24 +78,20 @@ EASED_CORNER = 6.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class GoredSkirt(OnAWaist):
+class GoredSkirt(Lined):
     """A gored skirt at the natural waist. Lengths in cm.
 
     Attributes:
         kind: Always "gored_skirt".
         gores: How many gores: 4 have a seam at each centre, 6 a panel, 8 seams again.
-        length: Waist to hem; by default to where `hem_at` says.
-        hem_at: Where the hem hangs on the leg, unless `length` is given.
         flare: How far each edge of each gore flares out at the hem; by default 30 cm over the
             number of gores.
         hem_girth: Girth of the hem, instead of `flare`.
         flare_from: Waist to where the flare begins; by default the hip line.
-        waist_ease: Finished waist over body, all round.
-        waist_fullness: Skirt top over waistband, all round, eased on when the band is sewn.
+        waistband: A straight waistband, or none, but a facing inside.
+        waist_fullness: Skirt top over waistband, all round, eased on when the band is sewn; by
+            default 1 cm with a band, none else.
         hip_ease: Skirt over body at the hip line, all round.
-        closure: Where the zip is: centre back, or left side.
-        band_depth: Depth of the finished waistband.
-        underlap: How far the waistband laps under at the zip.
     """
 
     kind: Literal["gored_skirt"]
@@ -90,8 +99,9 @@ class GoredSkirt(OnAWaist):
     flare: Annotated[float | None, Interval(ge=0, le=40), LENGTH] = None
     hem_girth: Annotated[float | None, Interval(ge=90, le=600), LENGTH] = None
     flare_from: Annotated[float | None, Interval(ge=15, le=110), LENGTH] = None
-    waist_fullness: Annotated[float, Interval(ge=0, le=3), LENGTH] = 1.0
-    hip_ease: Annotated[float, Interval(ge=0, le=30), LENGTH] = 3.0
+    waistband: Literal["straight", "facing"] = "straight"
+    waist_fullness: Fullness = None
+    hip_ease: HipEase = 3.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,6 +116,9 @@ class Widths:
     length: Length
 
 
+CLASHES = (*LINED, Clash("flare", given, "hem_girth", given, "Both say how wide the hem is."))
+
+
 def draw(body: Body, cut: GoredSkirt, sheet: DraftSheet) -> Pattern:
     """Draft a gored skirt for a body; the pieces are net, in cm, Y up.
 
@@ -114,6 +127,7 @@ def draw(body: Body, cut: GoredSkirt, sheet: DraftSheet) -> Pattern:
         SpecError: An option cannot be had on this body, or excludes another.
         ConstructionError: A step of the construction has no answer for this body.
     """
+    refuse_clashes(cut, CLASHES)
     under = leg(body)
     widths = gore(body, cut, skirt_length(cut.length, cut.hem_at, under), sheet)
     level = draft(widths, sheet)
@@ -126,16 +140,21 @@ def draw(body: Body, cut: GoredSkirt, sheet: DraftSheet) -> Pattern:
     sheet.heading("Details", "common practice, no source")
     top = sheet.length("finished waist", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
     slit = float(zip_opening(body.hip_girth, top, body.side_waist_to_hip - 2, widths.length - LEAST_UNDER_ZIP, 0.0, sheet))
-    pieces, layer = panels(drawn, slit, cut, -float(widths.hip_depth))
-    waist = straight_band(layer, pieces, float(top), eased(cut.waist_fullness), cut)
-    seams, sewing = assembly((), layer, None, None, waist)
+    behind = len(drawn) // 2
+    pocket = side_pocket(drawn[behind].left, (NAMES[len(drawn)][behind], NAMES[len(drawn)][behind - 1]), cut, sheet)
+    pieces, layer = panels(drawn, slit, cut, -float(widths.hip_depth), pocket)
+    down = above_lining(cut, cut.waistband)
+    lined = as_lining(*panels(tuple(trimmed(g, down, SHORTER) for g in drawn), slit - down, cut, -float(widths.hip_depth))) if cut.lining else None
+    contours = tuple(_facing(g, down, front=n >= behind) for n, g in enumerate(drawn)) if down else ()
+    waist = finished_top(layer, pieces, contours, float(top), eased(fullness(cut.waistband, cut.waist_fullness)), lined, cut)
+    seams, sewing = assembly((), layer, None, lined, waist, pocket=pocket)
     hem = wish.all_round(tuple((p.name, "hem") for p in pieces))
     hip = Girth("hip", layer.panels, 2)
     opening = (EdgeLength(layer.panels[max(layer.opening - 1, 0)], ("zip",)),)
     return Pattern(
         kind="gored_skirt",
         title=f"Skirt of {cut.gores} gores",
-        pieces=(*pieces, *waist.pieces),
+        pieces=(*pieces, *(pocket.pieces if pocket else ()), *waist.pieces, *(lined.pieces if lined else ())),
         seams=seams,
         sewing=sewing,
         wants=(
@@ -144,11 +163,12 @@ def draw(body: Body, cut: GoredSkirt, sheet: DraftSheet) -> Pattern:
             wish.near("finished_hem_girth", hem, _hem_girth(body, cut), 0.3, 0.3, "The hip and the flare of all edges."),
             wish.passes_hip(body, waist.tape, opening),
             wish.stride(body, under, float(widths.length), hem, ()),
+            *wish.passes_hand(body, layer.panels[behind], pocket),
             *wish.crossings(layer),
         ),
-        finished_measurements=wish.told(("waist_girth", waist.tape), ("hip_girth", hip), ("hem_girth", hem), ("side_seam", EdgeLength(layer.panels[-1], tuple(n for n in layer.uprights[-2])))),
-        notions=(Notion("zip", 1, float(round(slit))), *waist.notions, Notion("sewing thread")),
-        findings=unknown_leg(cut.length, under),
+        finished_measurements=wish.told(("waist_girth", waist.tape), ("hip_girth", hip), ("hem_girth", hem), ("side_seam", EdgeLength(layer.panels[behind], wish.down_the_side(pieces[behind])))),
+        notions=(Notion("zip", 1, float(round(slit))), *wish.pocket_tape(pocket), *waist.notions, Notion("sewing thread")),
+        findings=remarks(body, cut.length, under),
     )
 
 
@@ -164,12 +184,12 @@ def gore(body: Body, cut: GoredSkirt, whole: Length, sheet: DraftSheet) -> Width
     """Settle a gore's widths and depths.
 
     Raises:
-        SpecError: Flare and hem girth are both given, or the hem is narrower than the hip.
+        SpecError: The hem is narrower than the hip, or the flare begins where it cannot.
     """
     sheet.heading("Measures", "common practice, no source")
     length = sheet.length("skirt length", whole, "Waist to hem.")
     n = cut.gores
-    top = body.waist_girth + Length(cut.waist_ease, "waist ease") + Length(cut.waist_fullness, "fullness")
+    top = body.waist_girth + Length(cut.waist_ease, "waist ease") + Length(fullness(cut.waistband, cut.waist_fullness), "fullness")
     waist = sheet.length("gore's waist", top / n, "Each gore has an equal share.")
     hip = sheet.length("gore's hip", (body.hip_girth + Length(cut.hip_ease, "hip ease")) / n, "Each gore has an equal share.")
     hem = sheet.length("gore's hem", _gore_hem(hip, cut), "The hip, and the flare at both edges.")
@@ -188,8 +208,6 @@ def _gore_hem(hip: Length, cut: GoredSkirt) -> Length:
     if cut.hem_girth is None:
         each = FLARE / cut.gores if cut.flare is None else cut.flare
         return hip + Length(each, "flare") * 2
-    if cut.flare is not None:
-        raise SpecError("Give the flare or the hem girth, not both.", where="garment.flare", received=cut.flare)
     return Length(cut.hem_girth, "hem girth") / cut.gores
 
 
@@ -329,7 +347,23 @@ UPRIGHTS = {
 HIP_NOTCHES = {"back_princess": 2, "side": 1, "front_princess": 1}
 
 
-def panels(drawn: tuple[Gore, ...], slit: float, cut: GoredSkirt, hip: float) -> tuple[tuple[Piece, ...], Round]:
+def trimmed(gore: Gore, above: float, below: float) -> Gore:
+    """A gore without so much at its top and at its hem, cm, both again square to its edges."""
+    left, right = (line.split(above)[1] if above else line for line in (gore.left, gore.right))
+    left, right = (line.split(line.length() - below)[0] for line in (left, right))
+    waist = _waist((left, right)) if above else gore.waist
+    return Gore(left, right, waist, Path((square_to_ends(left.end, left.end_tangent, right.end, -right.end_tangent),)))
+
+
+def _facing(gore: Gore, depth: float, *, front: bool) -> Contour:
+    """A facing of a depth in cm, traced from a gore."""
+    foot = trimmed(gore, depth, 0.0).waist
+    if front:
+        return traced(gore.waist.reversed(), gore.left, gore.right, foot.reversed(), depth)
+    return traced(gore.waist, gore.right, gore.left, foot, depth)
+
+
+def panels(drawn: tuple[Gore, ...], slit: float, cut: GoredSkirt, hip: float, pocket: SeamPocket | None = None) -> tuple[tuple[Piece, ...], Round]:
     """The gores as pieces, from the centre back to the centre front."""
     names, words = NAMES[len(drawn)], UPRIGHTS[len(drawn)]
     opened = words.index("side") if cut.closure == "side" else 0
@@ -339,7 +373,7 @@ def panels(drawn: tuple[Gore, ...], slit: float, cut: GoredSkirt, hip: float) ->
     for n, gore in enumerate(drawn):
         sides = []
         for k, line in ((n, gore.left), (n + 1, gore.right)):
-            upright = on_fold(words[k], line) if words[k] in folds else _seam(words[k], line, slit if k == opened else 0.0)
+            upright = on_fold(words[k], line) if words[k] in folds else _seam(words[k], line, slit if k == opened else 0.0, pocket)
             sewn[k] = upright.sewn
             sides.append(upright)
         pieces.append(_piece(names[n], gore, sides, hip, front=n >= len(drawn) // 2))
@@ -353,10 +387,10 @@ def _folds(cut: GoredSkirt, words: tuple[str, ...]) -> set[str]:
     return {words[-1]} if cut.closure == "centre_back" else {words[0], words[-1]}
 
 
-def _seam(name: str, line: Path, slit: float) -> Upright:
+def _seam(name: str, line: Path, slit: float, pocket: SeamPocket | None) -> Upright:
     count = HIP_NOTCHES.get(name)
     below = sum(s.length() for s in line.segments[1:]) if count else None
-    return plain_seam(name, line, slit, kind="side" if name == "side" else "seam", hip=below, count=count or 1)
+    return plain_seam(name, line, slit, kind="side" if name == "side" else "seam", hip=below, count=count or 1, pocket=opened_by(pocket) if name == "side" else None)
 
 
 def _piece(name: str, gore: Gore, sides: list[Upright], hip: float, *, front: bool) -> Piece:

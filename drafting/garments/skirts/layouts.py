@@ -103,7 +103,21 @@ class Lie:
     needed: Callable[[Layout], float]
 
 
-def chosen(
+def pocketed_panels(plan: Layout) -> tuple[str, str]:
+    """Names of the panels before and behind the side seam, which a pocket opens.
+
+    Raises:
+        SpecError: The panels go round the sides.
+    """
+    if "side" not in plan.uprights:
+        raise SpecError(
+            f'pocket "in_seam" needs side seams, and in {plan.panels} panels the skirt has none: choose panels 4, or pocket "none".',
+            where="garment.pocket", received="in_seam",
+        )
+    return plan.names[plan.side], plan.names[plan.side - 1]
+
+
+def chosen_layout(
     opening: Opening, asked: int | None, cloth: float, lies: tuple[Lie, ...], sheet: DraftSheet, *, names: tuple[str, ...] = ()
 ) -> tuple[Layout, Lie]:
     """The first layout whose panels lie on the cloth, and how.

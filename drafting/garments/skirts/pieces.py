@@ -13,6 +13,9 @@ from drafting.pattern import Cut, Edge, Piece, Role
 FOLD = (Cut("main", 1),)
 PAIR = (Cut("main", 2, mirrored=True),)
 
+UNDER = "waist_under"
+"""Name of the edge at the top of what is laid under at the side."""
+
 
 def panel_piece(
     title: str, lines: Lines, centre: Upright, side: Upright, *, hem: str = "hem", cloth: str = "main", sewn_on: bool = False
@@ -30,6 +33,7 @@ def panel_piece(
     """
     edges = (
         Edge("waist", lines.waist, kind="waist"),
+        *(() if lines.under is None else (Edge(UNDER, lines.under, kind="waist"),)),
         *side.edges,
         Edge("foot", lines.hem) if sewn_on else Edge("hem", lines.hem, Role.HEM, hem),
         *centre.hem,
@@ -51,7 +55,7 @@ def panel_piece(
         grain=plumb_grain(outline),
         levels=tuple((n, a, b) if a.x < b.x else (n, b, a) for n, a, b in whole),
         lengthen=lengthen_lines(outline, below),
-        marks=centre.marks,
+        marks=(*centre.marks, *lines.marks),
         half=centre.on_fold,
     )
     return counter_clockwise(piece)

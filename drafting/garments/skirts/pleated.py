@@ -2,8 +2,10 @@
 
 A quarter is as wide as the hip asks for, and each pleat takes its depth twice beside that. Above
 the hip the faces between the pleats narrow, so that the pleated top is exactly the waist, or the
-yoke's lower edge. The side seams stand plumb, in the middle of a face; left and right are mirror
-images, and knife pleats turn from the centre front to the sides, and from the centre back too.
+yoke's lower edge. Left and right are mirror images, and knife pleats turn from the centre front to
+the sides, and from the centre back too. The side seams are hidden: of knife pleats at the inner fold
+of the front's last pleat, of box pleats where two folds meet; only where a zip opens a side do knife
+pleats have them in the middle of a face.
 
 Source: common practice, no source; the yoke from the straight skirt's block, as there.
 """
@@ -16,36 +18,65 @@ from typing import Annotated, Literal
 from annotated_types import Interval
 
 from drafting.body import Body
-from drafting.craft.around import ZIP, Round, along_round, upright_seams
+from drafting.craft.around import ZIP, Opening, Round, along_round, upright_seams
 from drafting.craft.assembling import Assembling
+from drafting.craft.clashes import Clash, among, given, refuse_clashes
 from drafting.craft.closure import zip_opening
 from drafting.craft.contour import Contour, upright
 from drafting.craft.darts import reopen
-from drafting.craft.hemline import leg, skirt_length, unknown_leg
+from drafting.craft.hemline import leg, skirt_length
 from drafting.craft.piecework import plumb_grain
-from drafting.craft.pleating import PlannedPleat, Pleating, PleatKind, laid_out, pleating
+from drafting.craft.pleating import (
+    PlannedPleat,
+    Pleating,
+    PleatKind,
+    laid_out,
+    pleating,
+    under_fold,
+)
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.trueing import nudged, seam_over_darts
 from drafting.craft.uprights import on_fold, plain_seam
 from drafting.craft.waistband import contoured_quarter
 from drafting.craft.waists import eased, straight_band, zips
-from drafting.errors import SpecError
+from drafting.errors import ConstructionError, SpecError
 from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.skirts import straight
 from drafting.garments.skirts import wants as wish
 from drafting.garments.skirts.assembly import assembly
 from drafting.garments.skirts.block import LEAST_BELOW_HIP, block
-from drafting.garments.skirts.layouts import TITLES, Layout, Lie, chosen
+from drafting.garments.skirts.layouts import TITLES, Layout, Lie, chosen_layout
 from drafting.garments.skirts.making import LEAST_UNDER_ZIP
-from drafting.garments.skirts.options import OnAWaist, Shaped
-from drafting.garments.skirts.pieces import panel_piece
+from drafting.garments.skirts.options import (
+    HANGING,
+    WAIST_EASE,
+    ClothWidth,
+    Hanging,
+    HipEase,
+    Shaped,
+    WaistEase,
+    band,
+)
+from drafting.garments.skirts.pieces import UNDER, panel_piece
+from drafting.garments.skirts.remarks import remarks
 from drafting.garments.skirts.symptoms import SYMPTOMS
 from drafting.garments.skirts.trueing import Lines, plain, true
 from drafting.garments.skirts.waists import below_band
-from drafting.geometry import DOWN, Cubic, Path, Vector
-from drafting.pattern import CombinedLength, EdgeLength, Girth, Notion, Pattern, Piece, Pleat, Seam
+from drafting.geometry import Cubic, Path, Point, Vector, polyline, root
+from drafting.pattern import (
+    CombinedLength,
+    EdgeLength,
+    Girth,
+    Mark,
+    Notion,
+    Pattern,
+    Piece,
+    Pleat,
+    Seam,
+    SeamPart,
+)
 from drafting.pattern.allowance import LENGTH
-from drafting.trace import Length, Place
+from drafting.trace import Length, Place, Stroke
 from drafting.trace.place import corner_of_paper
 
 LOWERED = 1.0
@@ -65,7 +96,7 @@ LEAST_INTAKE = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PleatedSkirt(OnAWaist):
+class PleatedSkirt(Hanging):
     """A pleated skirt at the natural waist. Lengths in cm.
 
     Attributes:
@@ -76,16 +107,12 @@ class PleatedSkirt(OnAWaist):
         pleat_depth: How deep each pleat is at the hip; by default so that the cloth lies three deep
             everywhere.
         top: The pleats hang from the waistband, or from a yoke under it.
-        yoke_depth: Depth of the yoke.
+        yoke_depth: Depth of the yoke; by default 10 cm.
         panels: How many panels the pleated part is cut in; by default as few as the cloth allows.
         cloth_width: Width of the cloth between its selvedges.
         hip_ease: Skirt over body at the hip line, pleats closed, all round.
-        length: Waist to hem; by default to where `hem_at` says.
-        hem_at: Where the hem hangs on the leg, unless `length` is given.
         waist_ease: Finished waist over body, all round.
         closure: Where the zip is: centre back, or left side.
-        band_depth: Depth of the finished waistband.
-        underlap: How far the waistband laps under at the zip.
     """
 
     kind: Literal["pleated_skirt"]
@@ -93,10 +120,16 @@ class PleatedSkirt(OnAWaist):
     face: Annotated[float, Interval(ge=2, le=20), LENGTH] = 5.0
     pleat_depth: Annotated[float | None, Interval(ge=1, le=15), LENGTH] = None
     top: Literal["band", "yoke"] = "band"
-    yoke_depth: Annotated[float, Interval(ge=6, le=16), LENGTH] = 10.0
+    yoke_depth: Annotated[float | None, Interval(ge=6, le=16), LENGTH] = None
     panels: Literal[2, 3, 4] | None = None
-    cloth_width: Annotated[float, Interval(ge=70, le=320), LENGTH] = 140.0
-    hip_ease: Annotated[float, Interval(ge=0, le=30), LENGTH] = 4.0
+    cloth_width: ClothWidth = 140.0
+    hip_ease: HipEase = 4.0
+    waist_ease: WaistEase = WAIST_EASE
+    closure: Opening = "centre_back"
+
+
+CLASHES = (*HANGING, Clash("yoke_depth", given, "top", among("band"), "There is no yoke."))
+YOKE_DEPTH = 10.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,6 +150,11 @@ class Quarter:
     lowered: float
     wanted: Length
 
+    @property
+    def hand(self) -> float:
+        """1 where the side lies to the right of the centre, -1 to the left."""
+        return -1.0 if self.name == "front" else 1.0
+
 
 @dataclass(frozen=True, slots=True)
 class Yoke:
@@ -134,28 +172,33 @@ def draw(body: Body, cut: PleatedSkirt, sheet: DraftSheet) -> Pattern:
         SpecError: An option cannot be had on this body, or excludes another.
         ConstructionError: A step of the construction has no answer for this body.
     """
+    refuse_clashes(cut, CLASHES)
     under = leg(body)
     sheet.heading("Length", "common practice, no source")
     length = sheet.length("skirt length", skirt_length(cut.length, cut.hem_at, under), "Waist to hem.")
     if length < body.side_waist_to_hip + LEAST_BELOW_HIP:
         raise SpecError("The skirt would end less than 10 cm below the hip line; make it longer.", where="garment.length", received=float(length), allowed=(float(body.side_waist_to_hip) + LEAST_BELOW_HIP, 130.0))
-    band = sheet.length("finished waist", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
+    belt = sheet.length("finished waist", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
     reach = body.side_waist_to_hip - 2
-    slit = float(zip_opening(body.hip_girth, band, reach, length - LEAST_UNDER_ZIP, 0.0, sheet))
+    slit = float(zip_opening(body.hip_girth, belt, reach, length - LEAST_UNDER_ZIP, 0.0, sheet))
     if cut.top == "yoke":
         contours, yoke = yoked(body, cut, length, sheet)
         parts = tuple(_under_yoke(name, contour, shown, cut, sheet) for name, (contour, shown) in zip(("back", "front"), contours, strict=True))
     else:
         yoke = None
-        parts = (_under_band("back", LOWERED, band, body, cut, sheet), _under_band("front", 0.0, band, body, cut, sheet))
-    below = slit - (cut.yoke_depth if yoke else 0.0)
+        parts = (_under_band("back", LOWERED, belt, body, cut, sheet), _under_band("front", 0.0, belt, body, cut, sheet))
+    depths = (float(body.side_waist_to_hip), float(length))
+    if cut.pleats == "knife" and cut.closure == "centre_back":
+        parts = hidden(parts, depths, sheet)
+    below = slit - (yoke_depth(cut) if yoke else 0.0)
     plan = layout(parts, cut, sheet)
-    pieces, layer = panels(parts, plan, below, cut, (float(body.side_waist_to_hip), float(length)), sheet)
+    pieces, layer = panels(parts, plan, below, cut, depths, sheet)
+    tucks = tuple((-2.0, EdgeLength(p.name, (UNDER,))) for p, q in zip(pieces, parts, strict=True) if q.plan.tucked)
     hung = yoke or Yoke(pieces, layer)
-    waist = straight_band(hung.layer, hung.pieces, float(band), eased(1.0 if yoke else 0.0), cut)
-    seams, sewing = assembly((), layer, None, None, waist, after=_pleats_sewn(layer, yoke), zip_last=yoke is not None, hemmed=True)
+    waist = straight_band(hung.layer, hung.pieces, float(belt), eased(1.0 if yoke else 0.0), band(cut))
+    seams, sewing = assembly((), layer, None, None, waist, after=_pleats_sewn(layer, yoke, tucked=bool(tucks)), zip_last=yoke is not None, hemmed=True)
     hem = wish.all_round(tuple((p.name, "hem") for p in pieces))
-    hip = Girth("hip", layer.panels, 2)
+    hip = CombinedLength(tucks, Girth("hip", layer.panels, 2))
     opening = tuple(EdgeLength(name, (ZIP,)) for name in (("back", "yoke_back") if yoke else ("back",)))
     centre = (EdgeLength("front", ("centre_front",)), *((EdgeLength("yoke_front", ("centre",)),) if yoke else ()))
     closed = wish.all_round(tuple((p.name, "waist") for p in pieces))
@@ -167,17 +210,48 @@ def draw(body: Body, cut: PleatedSkirt, sheet: DraftSheet) -> Pattern:
         sewing=sewing,
         wants=(
             wish.finished_waist(body, cut.waist_ease, waist.tape),
-            *(() if yoke else (wish.near("pleated_waist", closed, float(band), 0.05, 0.05, "The pleats are as deep at the waist as makes the top exactly the waist."),)),
+            *(() if yoke else (wish.near("pleated_waist", closed, float(belt), 0.05, 0.05, "The pleats are as deep at the waist as makes the top exactly the waist."),)),
             wish.near("finished_hip_girth", hip, body.hip_girth + cut.hip_ease, 0.5, 0.5, "Body and ease, the pleats closed."),
             wish.near("finished_hem_girth", hem, 2 * sum(q.plan.width for q in parts), 0.1, 0.1, "All cloth, the pleats open."),
             wish.near("skirt_length", CombinedLength(tuple((1.0, e) for e in centre)), float(length), 0.1, 0.1, "Waist to hem at the centre front."),
             wish.passes_hip(body, waist.tape, opening),
             wish.stride(body, under, float(length), hem, ()),
-            *wish.crossings(layer),
+            *wish.crossings(layer, waist=UNDER if tucks else "waist"),
         ),
         finished_measurements=wish.told(("waist_girth", waist.tape), ("hip_girth", hip), ("hem_girth", hem), ("pleated_top", closed)),
         notions=(Notion("zip", 1, float(round(slit))), *waist.notions, Notion("sewing thread")),
-        findings=unknown_leg(cut.length, under),
+        findings=remarks(body, cut.length, under),
+    )
+
+
+def yoke_depth(cut: PleatedSkirt) -> float:
+    """Depth of a yoke, cm."""
+    return cut.yoke_depth or YOKE_DEPTH
+
+
+def hidden(parts: tuple[Quarter, ...], depths: tuple[float, float], sheet: DraftSheet) -> tuple[Quarter, ...]:
+    """Back and front with the side seam at the inner fold of the front's last pleat.
+
+    Raises:
+        ConstructionError: The faces are too narrow for the waist.
+    """
+    sheet.heading("Side seam", "common practice, no source")
+    plans = under_fold(parts[1].plan, parts[0].plan)[::-1]
+    moved = tuple(replace(q, plan=plan) for q, plan in zip(parts, plans, strict=True))
+    places = tuple(stands(q, depths) for q in moved)
+    tops = float(parts[0].wanted + parts[1].wanted)
+
+    def spare(narrowed: float) -> float:
+        return sum(closed_top(q, on, narrowed).length() for q, on in zip(moved, places, strict=True)) - tops
+
+    least = max(LEAST_INTAKE / 2 - min(p.depth for p in plans), -MOST_WIDENED)
+    found = root(spare, least, min(p.narrowest for p in plans) - LEAST_FACE, 1e-10)
+    if found is None:
+        raise ConstructionError("The faces cannot be narrowed to the waist; make them wider or the pleats deeper.", where="garment.face")
+    words = "To the line that the front's last fold is laid on: half a face more than a quarter.", "To its last fold: half a face less than a quarter."
+    return tuple(
+        replace(q, wanted=sheet.length(f"{q.name} top", closed_top(q, on, found).length(), why))
+        for q, on, why in zip(moved, places, words, strict=True)
     )
 
 
@@ -191,11 +265,11 @@ def yoked(body: Body, cut: PleatedSkirt, length: Length, sheet: DraftSheet) -> t
         SpecError: The yoke reaches the hip line.
     """
     deepest = float(body.side_waist_to_hip) - 3
-    if cut.yoke_depth > deepest:
-        raise SpecError(f"The yoke ends at least 3 cm above the hip line: {deepest:.1f} cm at the most.", where="garment.yoke_depth", received=cut.yoke_depth, allowed=(6.0, deepest))
+    if yoke_depth(cut) > deepest:
+        raise SpecError(f"The yoke ends at least 3 cm above the hip line: {deepest:.1f} cm at the most.", where="garment.yoke_depth", received=yoke_depth(cut), allowed=(6.0, deepest))
     shaped = Shaped(waist_ease=cut.waist_ease, hip_ease=cut.hip_ease, waist_fullness=1.0, closure=cut.closure)
     drafted = block(body, shaped, length, sheet)
-    *_, bands = below_band(*true(*drafted, sheet), cut.yoke_depth)
+    *_, bands = below_band(*true(*drafted, sheet), yoke_depth(cut))
     at_back = cut.closure == "centre_back"
     pieces = tuple(_yoke_piece(name, band, cut, fold=name == "front" or not at_back) for name, band in zip(("back", "front"), bands, strict=True))
     uprights = ((ZIP,) if at_back else (), ("side",) if at_back else (ZIP,), ())
@@ -215,7 +289,7 @@ def _yoke_piece(name: str, band: Contour, cut: PleatedSkirt, *, fold: bool) -> P
 def _under_yoke(name: str, band: Contour, shown: float, cut: PleatedSkirt, sheet: DraftSheet) -> Quarter:
     sheet.heading(f"Pleats, {name}", "common practice, no source")
     wanted = sheet.length(f"{name} yoke's lower edge", band.foot.length(), "Read off the yoke, the darts closed.")
-    return Quarter(name=name, plan=_plan(name, shown, cut, sheet), top=-cut.yoke_depth, lowered=0.0, wanted=wanted)
+    return Quarter(name=name, plan=_plan(name, shown, cut, sheet), top=-yoke_depth(cut), lowered=0.0, wanted=wanted)
 
 
 def _under_band(name: str, lowered: float, band: Length, body: Body, cut: PleatedSkirt, sheet: DraftSheet) -> Quarter:
@@ -240,7 +314,7 @@ def layout(parts: tuple[Quarter, ...], cut: PleatedSkirt, sheet: DraftSheet) -> 
     def needed(plan: Layout) -> float:
         return max(plan.opened(n, 4 * widest) for n in range(len(plan.names)))
 
-    return chosen(cut.closure, cut.panels, cut.cloth_width, (Lie("its length along the grain", needed),), sheet, names=("back", "front"))[0]
+    return chosen_layout(cut.closure, cut.panels, cut.cloth_width, (Lie("its length along the grain", needed),), sheet, names=("back", "front"))[0]
 
 
 def panels(
@@ -266,45 +340,111 @@ def panels(
     return (back, fore), Round(plan.names, tuple(sewn))
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stands:
+    """Where a quarter lies on the paper.
+
+    Attributes:
+        corner: Level of its top, plumb over the centre's hem.
+        start: Its centre at the top.
+        hip: Its centre at the hip.
+        foot: Its centre at the hem.
+        far: Its last face's end, level with the corner, before it is narrowed.
+        beside: The same at the hip.
+        depths: From the top down to the hip and to the hem, cm.
+    """
+
+    corner: Place
+    start: Place
+    hip: Place
+    foot: Place
+    far: Place
+    beside: Place
+    depths: tuple[float, float]
+
+    def side(self, plan: Pleating, hand: float, narrowed: float) -> Place:
+        """The last face's end at the top: plumb over the hip, or narrowed where a tuck follows."""
+        return _across(self.far, -hand, Length(narrowed)) if plan.tucked else self.far
+
+    def laid(self, plan: Pleating, hand: float, narrowed: float) -> tuple[PlannedPleat, ...]:
+        """The pleats as planned."""
+        return laid_out(plan, self.corner, hand, narrowed, self.depths)
+
+
+def stands(quarter: Quarter, depths: tuple[float, float]) -> Stands:
+    """Lay a quarter on the paper; the front clear under the back."""
+    front, (hip, hem) = quarter.name == "front", depths
+    plan, top = quarter.plan, quarter.top
+    corner = corner_of_paper(plan.width if front else 0.0, (-(hem + APART) if front else 0.0) + top)
+    far = _across(corner, quarter.hand, Length(plan.flat, f"{quarter.name} cloth"))
+    at_hip = corner.down(Length(hip + top, "top to hip"))
+    return Stands(
+        corner=corner, start=corner.down(quarter.lowered), hip=at_hip, foot=corner.down(Length(hem + top, "top to hem")),
+        far=far, beside=far.level_with(at_hip), depths=(hip + top, hem + top),
+    )
+
+
+def closed_top(quarter: Quarter, on: Stands, narrowed: float) -> Cubic:
+    """The top drawn while the pleats are closed, each edge of a face narrowed by so many cm."""
+    plan, hand = quarter.plan, quarter.hand
+    top = on.side(plan, hand, narrowed)
+    return seam_over_darts(on.start, Vector(hand, 0.0), top, (on.beside - top).unit, 0.0, on.laid(plan, hand, narrowed))
+
+
 def pleated(quarter: Quarter, depths: tuple[float, float], sheet: DraftSheet) -> Lines:
     """Draw a quarter flat, its top over the closed pleats, and open them again."""
     name, plan = quarter.name, quarter.plan
     sheet.heading(f"Pleats, {name}", "common practice, no source")
-    hand, (hip, hem) = -1.0 if name == "front" else 1.0, depths
-    # the front is drawn clear under the back
-    waist_at = -(hem + APART) if name == "front" else 0.0
-    corner = corner_of_paper(plan.width if name == "front" else 0.0, waist_at + quarter.top)
-    start = sheet.point(f"{name} centre at the top", corner.down(quarter.lowered), "Lower behind than at the sides." if quarter.lowered else "On the straight grain.")
-    side = sheet.point(f"{name} side at the top", _across(corner, hand, Length(plan.width, f"{name} cloth")), "All the cloth of the quarter.")
-    at_hip = sheet.point(f"{name} centre at the hip", corner.down(Length(hip + quarter.top, "top to hip")), "Below it the pleats run plumb.")
-    foot = sheet.point(f"{name} centre at the hem", corner.down(Length(hem + quarter.top, "top to hem")), "Where the skirt ends.")
-    end = sheet.point(f"{name} side at the hem", side.level_with(foot), "Squared down.")
-
-    def laid(narrowed: float) -> tuple[PlannedPleat, ...]:
-        return laid_out(plan, corner, hand, narrowed, (hip + quarter.top, hem + quarter.top))
-
-    def closed(narrowed: float) -> Cubic:
-        return seam_over_darts(start, Vector(hand, 0.0), side, DOWN, 0.0, laid(narrowed))
-
+    on, hand = stands(quarter, depths), quarter.hand
+    start = sheet.point(f"{name} centre at the top", on.start, "Lower behind than at the sides." if quarter.lowered else "On the straight grain.")
+    at_hip = sheet.point(f"{name} centre at the hip", on.hip, "Below it the pleats run plumb.")
+    foot = sheet.point(f"{name} centre at the hem", on.foot, "Where the skirt ends.")
+    end = sheet.point(f"{name} side at the hem", on.far.level_with(foot), "All the cloth of the quarter.")
+    beside = sheet.point(f"{name} side at the hip", on.beside, "Plumb over it.")
     found = sheet.solve(
-        f"narrowing of each edge of the {name} faces", lambda n: closed(n).length(), quarter.wanted,
+        f"narrowing of each edge of the {name} faces", lambda n: closed_top(quarter, on, n).length(), quarter.wanted,
         (max(LEAST_INTAKE / 2 - plan.depth, -MOST_WIDENED), plan.narrowest - LEAST_FACE), "Brings the pleated top exactly to its length: each pleat takes that much more at the top than at the hip.",
     )
-    seam = Path((closed(float(found)),))
-    opened, pleats = reopen(seam, laid(float(found)), "waist")
+    seam = Path((closed_top(quarter, on, float(found)),))
+    opened, pleats = reopen(seam, on.laid(plan, hand, float(found)), "waist")
     _draw_pleats(quarter, pleats, at_hip, hand, sheet)
+    side = sheet.point(f"{name} side at the top", on.side(plan, hand, float(found)), "Narrowed as the faces are." if plan.tucked else "Square over the hip.")
     waist = sheet.curve(f"{name} top", start, side, opened.segments, "drawn while the pleats are closed, square to the centre and to the side", "So that no corner shows where a pleat is laid.")
-    edges = (waist, sheet.line(f"{name} side", side, end, why="On the straight grain."), sheet.line(f"{name} hem", end, foot, why="Level."), sheet.line(f"{name} centre", start, foot, why="On the straight grain."))
-    sheet.outline(name, edges, "Trace it from the draft; allowances are added outside.")
-    return Lines(
-        name=name, closed=seam, waist=plain(opened), darts=(), planned=(), side=plain(edges[1].path), centre=plain(edges[3].path),
-        hem=plain(edges[2].path), hip=waist_at - hip, pleats=pleats,
+    level = sheet.line(f"{name} hem", end, foot, why="Level.")
+    centre = sheet.line(f"{name} centre", start, foot, why="On the straight grain.")
+    drawn = Lines(
+        name=name, closed=seam, waist=plain(opened), darts=(), planned=(), side=polyline(Point(side.x, side.y), Point(end.x, end.y)), centre=plain(centre.path),
+        hem=plain(level.path), hip=at_hip.y, pleats=pleats,
     )
+    if plan.tucked:
+        return _tucked(drawn, (waist, centre), (side, beside, end, foot), plan.tuck, sheet)
+    line = sheet.line(f"{name} side", side, end, why="On the straight grain.")
+    sheet.outline(name, (waist, line, level, centre), "Trace it from the draft; allowances are added outside.")
+    return drawn
+
+
+def _tucked(drawn: Lines, lines: tuple[Stroke, Stroke], places: tuple[Place, Place, Place, Place], depth: float, sheet: DraftSheet) -> Lines:
+    """What goes on under the last face: in front beyond the fold, behind beyond the line it is laid on."""
+    name, (side, beside, end, foot) = drawn.name, places
+    front = name == "front"
+    deep = Length(depth, "pleat depth")
+    word = "fold" if front else "line"
+    mark = sheet.line(f"{name} side {word}", side, beside, end, why="The last fold." if front else "The front's last fold is laid on it.")
+    inner = sheet.point(f"{name} inner fold at the top", side.square_out(side, beside, deep, "right" if front else "left"), "Square, so that it lies level when folded.")
+    at_hip = sheet.point(f"{name} inner fold at the hip", _across(beside, -1.0 if front else 1.0, deep), "As deep as the pleats.")
+    low = sheet.point(f"{name} inner fold at the hem", at_hip.level_with(end), "Plumb below the hip.")
+    top = sheet.line(f"{name} top, laid under", side, inner, why="Caught in the waist together with the face over it.")
+    seam = sheet.line(f"{name} side", inner, at_hip, low, why="The seam is hidden at the inner fold.")
+    level = sheet.line(f"{name} hem, laid under", low, foot, why="Level.")
+    sheet.outline(name, (lines[0], top, seam, level, lines[1]), "Trace it from the draft; allowances are added outside.")
+    return replace(drawn, under=plain(top.path), side=plain(seam.path), hem=plain(level.path), marks=(Mark("fold" if front else "placement", plain(mark.path)),))
 
 
 def _in_a_face(lines: Lines) -> float:
     """Where the grain arrow stands: clear of the pleats, in the middle of the face after the first."""
-    after = lines.pleats[1].one if len(lines.pleats) > 1 else lines.side
+    if not lines.pleats:
+        return (lines.centre.end.x + lines.side.end.x) / 2
+    after = lines.pleats[1].one if len(lines.pleats) > 1 else lines.marks[0].path if lines.marks else lines.side
     return (lines.pleats[0].two.end.x + after.end.x) / 2
 
 
@@ -327,8 +467,14 @@ def _draw_pleats(quarter: Quarter, pleats: tuple[Pleat, ...], hip: Place, hand: 
         at += 2 * quarter.plan.depth
 
 
-def _pleats_sewn(layer: Round, yoke: Yoke | None) -> tuple[Assembling, ...]:
+TUCKED = "Turn up the hem and sew it blind; then fold each pleat along its line, lay it as the arrow shows, the front's last fold on the back's line over the side seam, press it and baste it across the top."
+
+
+def _pleats_sewn(layer: Round, yoke: Yoke | None, *, tucked: bool) -> tuple[Assembling, ...]:
     pressed = Assembling("Turn up the hem and sew it blind; then fold each pleat along its line, lay it as the arrow shows, press it and baste it across the top.")
+    if tucked:
+        under = Seam("side_under", (SeamPart("front", UNDER),), (SeamPart("back", UNDER, reversed=True),))
+        pressed = replace(pressed, text=TUCKED, seams=(under,))
     if yoke is None:
         return (pressed,)
     own = upright_seams(yoke.layer, skip=ZIP)

@@ -10,13 +10,15 @@ from dataclasses import dataclass
 from typing import Literal
 
 from drafting.body import Body
-from drafting.craft.hemline import leg, needed_hem, skirt_length, unknown_leg
+from drafting.craft.clashes import refuse_clashes
+from drafting.craft.hemline import leg, needed_hem, skirt_length
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.vent import HemOpening, room_to_step
 from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.skirts.block import block
 from drafting.garments.skirts.making import made_up
-from drafting.garments.skirts.options import Shaped
+from drafting.garments.skirts.options import SHAPED, Shaped
+from drafting.garments.skirts.remarks import remarks
 from drafting.garments.skirts.symptoms import SYMPTOMS
 from drafting.garments.skirts.trueing import true
 from drafting.garments.skirts.wants import near
@@ -32,23 +34,9 @@ class StraightSkirt(Shaped):
         kind: Always "straight_skirt".
         method: How it is drafted: "block", the block of the handbook with one dart in front and
             two behind; "proportional", which shares out what hip and waist differ by.
-        length: Waist to hem; by default to where `hem_at` says.
-        hem_at: Where the hem hangs on the leg, unless `length` is given.
-        waist_ease: Finished waist over body, all round.
-        waist_fullness: Skirt top over waistband, all round, eased on when the band is sewn; by
-            default 1 cm with a straight band, none else.
         hip_ease: Skirt over body at the hip line, all round.
-        back_narrower: With method "proportional": by how much the back quarter is narrower, and
-            the front quarter wider, than a quarter of the skirt; by default 1 cm.
-        closure: Where the zip is: centre back, or left side.
         hem_opening: Vent or slit at the centre back, or none; "auto" cuts a vent where the hem is
             too narrow for stairs.
-        waistband: Straight, cut in one with its inside; contoured, shaped as the body; or none, but
-            a facing inside.
-        band_depth: Depth of the finished waistband.
-        facing_depth: Depth of the facing.
-        underlap: How far a straight waistband laps under at the zip.
-        lining: Whether a lining is cut.
     """
 
     kind: Literal["straight_skirt"]
@@ -63,6 +51,7 @@ def draw(body: Body, cut: StraightSkirt, sheet: DraftSheet) -> Pattern:
         SpecError: An option cannot be had on this body, or excludes another.
         ConstructionError: A step of the construction has no answer for this body.
     """
+    refuse_clashes(cut, SHAPED)
     under = leg(body)
     sheet.heading("Length", "common practice, no source")
     length = sheet.length("skirt length", skirt_length(cut.length, cut.hem_at, under), "Waist to hem.")
@@ -75,7 +64,7 @@ def draw(body: Body, cut: StraightSkirt, sheet: DraftSheet) -> Pattern:
         wants=(
             near("finished_hip_girth", Girth("hip", ("back", "front"), 2), hem, 0.5, 0.5, "Body and ease."),
         ),
-        hem=(hem, 0.5), findings=unknown_leg(cut.length, under),
+        hem=(hem, 0.5), findings=remarks(body, cut.length, under),
     )
 
 

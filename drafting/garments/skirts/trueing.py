@@ -15,7 +15,7 @@ from drafting.craft.tops import PanelTop, even_tops, settled
 from drafting.craft.trueing import square_to_ends
 from drafting.garments.skirts.block import BULGE, Panel
 from drafting.geometry import DOWN, IDENTITY, Cubic, Line, Path, Point, Vector
-from drafting.pattern import Dart, Pleat
+from drafting.pattern import Dart, Mark, Pleat
 from drafting.trace import LEFTWARD, RIGHTWARD, Bend, Part, Place, along, middle_of, straight
 
 LEVEL = 1e-9
@@ -37,6 +37,8 @@ class Lines:
         centre: From the waist down.
         hem: From the side to the centre.
         hip: Height of the hip line; None where it is no level line of the piece.
+        under: The top of what is laid under at the side, from the waist's end to the side.
+        marks: Lines inside it.
     """
 
     name: str
@@ -49,6 +51,8 @@ class Lines:
     hem: Path
     hip: float | None
     pleats: tuple[Pleat, ...] = ()
+    under: Path | None = None
+    marks: tuple[Mark, ...] = ()
 
     @property
     def below_hip(self) -> float:

@@ -9,10 +9,20 @@ from __future__ import annotations
 from math import inf
 
 from drafting.body import Body
-from drafting.craft.around import Round
+from drafting.craft.around import ZIP, Round
 from drafting.craft.hemline import Leg, needed_hem
 from drafting.craft.rules import OPENING_OVER_HIP
-from drafting.pattern import AngleBetween, CombinedLength, EdgeLength, Measuring, Want
+from drafting.craft.seam_pocket import MOUTH, SeamPocket
+from drafting.craft.slant_pocket import least_mouth
+from drafting.pattern import (
+    AngleBetween,
+    CombinedLength,
+    EdgeLength,
+    Measuring,
+    Notion,
+    Piece,
+    Want,
+)
 
 
 def near(name: str, tape: Measuring, wanted: float, less: float, more: float, reason: str) -> Want:
@@ -57,6 +67,31 @@ def passes_hip(body: Body, tape: Measuring, slits: tuple[EdgeLength, ...]) -> Wa
         body.hip_girth + OPENING_OVER_HIP,
         "Waist and twice the opening must reach the hip and 2 cm.",
     )
+
+
+def passes_hand(body: Body, panel: str, pocket: SeamPocket | None) -> tuple[Want, ...]:
+    """Whether a hand goes into the pocket of a panel, where there is one."""
+    if pocket is None:
+        return ()
+    least = least_mouth(body.value("hand_girth") if body.has("hand_girth") else None)
+    why = "Half the hand and 1.5 cm, at least 15 cm."
+    return (at_least("pocket_passes_hand", EdgeLength(panel, (MOUTH,)), least, why),)
+
+
+def pocket_tape(pocket: SeamPocket | None) -> tuple[Notion, ...]:
+    """The tape that stays a pocket's openings."""
+    return () if pocket is None else (Notion("stay tape for the pocket mouths", 2, pocket.mouth),)
+
+
+def down_the_side(panel: Piece) -> tuple[str, ...]:
+    """Names of a panel's edges along the side, whatever opens there."""
+    return tuple(e.name for e in panel.edges if e.name in {ZIP, "side_above", MOUTH, "side"})
+
+
+def down_a_seam(layer: Round, pocket: SeamPocket | None) -> tuple[str, ...]:
+    """Names of the edges along the last panel's sewn upright, from the top down."""
+    edges = next(edges for edges in reversed(layer.uprights) if edges)
+    return (*edges, MOUTH) if pocket is not None and edges[-1] == "side" else edges
 
 
 def stride(

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from drafting.craft.assembling import Assembling
 from drafting.craft.patch_pocket import patch_pocket
-from drafting.craft.seam_pocket import seam_pocket
+from drafting.craft.seam_pocket import SEAM_MOUTH, seam_pocket
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.slant_pocket import Mouth, SlantPocket, UsualMouth, slant_pocket
 from drafting.craft.welt_pocket import BAG_WIDTH, welt_pocket
@@ -82,8 +82,8 @@ def _mouthed(shape: Mouth) -> Callable[[Trued, Trousers, DraftSheet], FrontPocke
     return pocket
 
 
-CURVED_MOUTH, SEAM_MOUTH = 15.0, 16.0
-"""Usual lengths in cm of a curved mouth and of one in the side seam. Source: common practice, no source."""
+CURVED_MOUTH = 15.0
+"""Usual length in cm of a curved mouth. Source: common practice, no source."""
 
 
 def _slant_steps(pocket: SlantPocket) -> tuple[Assembling, Assembling]:

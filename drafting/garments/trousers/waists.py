@@ -69,14 +69,6 @@ class Made:
         return tuple(p.name for p in self.around)
 
 
-@dataclass(frozen=True, slots=True)
-class Band:
-    """A band's depth and its underlap, cm."""
-
-    band_depth: float
-    underlap: float
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Waist:
     """What finishes the waist.
@@ -229,7 +221,7 @@ def _free_ends(piece: Piece) -> Piece:
 
 def straight_side(made: Made) -> Waist:
     """The straight band over a zip in the left side."""
-    band = shared.straight_band(_round(made), made.around[::-1], made.top, eased(fullness(made.cut)), Band(made.cut.band_depth, underlap(made.cut)))
+    band = shared.straight_band(_round(made), made.around[::-1], made.top, eased(fullness(made.cut)), shared.Band(made.cut.band_depth, underlap(made.cut)))
     told = ("Make up the waistband and sew it to the trouser top, easing the top in between side and dart.", "Sew on hook and bar; press the creases.")
     return replace(_as_skirts(band, told), down=across(made.cut), opens=across(made.cut))
 
