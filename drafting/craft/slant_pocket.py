@@ -138,11 +138,13 @@ class UsualMouth:
         inset: Distance of its top from the side, along the waist; None as its shape has it.
         length: Its length; None where it goes by its end.
         down: How far down the side it ends; None where it goes by its length.
+        least: Its least length, which a hand passes.
     """
 
     inset: float | None = None
     length: float | None = 16.0
     down: float | None = None
+    least: float = LEAST_MOUTH
 
 
 USUAL = UsualMouth()
@@ -174,7 +176,7 @@ def slant_pocket(
         SpecError: There is no room for the pocket between the side and the dart.
     """
     sheet.heading(f"{shape.capitalize()} pocket", "common practice, no source")
-    long = usual.length if mouth is None else mouth
+    long = mouth or (usual.length and max(usual.length, usual.least))
     lines = _lines(waist, side, long, inset, clear_of, shape, usual)
     sheet.length("pocket mouth", lines.mouth.length(), "A hand must pass.")
     told = "straight" if shape == "slant" else shape
@@ -210,6 +212,8 @@ def _lines(
         raise _no_room("garment.pocket_inset", inset, shape)
     top_at = waist.length() - inset
     end_at = usual.down if mouth is None else _end(waist, side, top_at, mouth, shape)
+    if end_at and drawn.draw(waist, top_at, side, end_at).length() < usual.least:
+        end_at = _end(waist, side, top_at, usual.least, shape)
     if end_at is None:
         raise _no_room("garment.pocket_mouth", mouth or 0.0, shape)
     end, inner_end_at = side.at(end_at), end_at + FACING_BELOW

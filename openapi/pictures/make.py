@@ -18,8 +18,20 @@ from drafting.drawing import Group, Sheet, Stroke, Text  # noqa: E402
 from drafting.drawing.sheet import Pen, Role  # noqa: E402
 from drafting.export.svg import render  # noqa: E402
 from drafting.garments import GARMENTS  # noqa: E402
-from drafting.geometry import IDENTITY, Point, Transform, Vector, mirror, polyline, scale, shift, turn  # noqa: E402
+from drafting.garments.trousers.pins import Correction  # noqa: E402
+from drafting.geometry import (
+    IDENTITY,
+    Point,
+    Transform,
+    Vector,
+    mirror,
+    polyline,
+    scale,
+    shift,
+    turn,
+)  # noqa: E402
 from drafting.pattern import Finish, Piece  # noqa: E402
+from drafting.pattern.finished import FinishedPiece  # noqa: E402
 from drafting.workroom import Work, work  # noqa: E402
 
 HERE = File(__file__).parent
@@ -39,12 +51,16 @@ class Tile:
         """Least x, least y, greatest x, greatest y, cm."""
         boxes = [i.path.bounds() for i in self.items if isinstance(i, Stroke)]
         return (
-            min(b[0] for b in boxes), min(b[1] for b in boxes),
-            max(b[2] for b in boxes), max(b[3] for b in boxes),
+            min(b[0] for b in boxes),
+            min(b[1] for b in boxes),
+            max(b[2] for b in boxes),
+            max(b[3] for b in boxes),
         )
 
 
-def made(measures: dict[str, float] | None = None, kind: str = "trousers", **options: object) -> Work:
+def made(
+    measures: dict[str, float] | None = None, kind: str = "trousers", **options: object
+) -> Work:
     """A garment for the invented sample body, or one with other measures."""
     garment = GARMENTS[kind]
     body = Body.of({**dict(garment.sample), **(measures or {})})
@@ -52,9 +68,31 @@ def made(measures: dict[str, float] | None = None, kind: str = "trousers", **opt
 
 
 def lines(piece: Piece, pen: Pen, by: Transform = IDENTITY) -> tuple[Stroke, ...]:
-    """A piece's stitching line and darts."""
+    """A piece's stitching line, darts and pleats."""
     darts = (polyline(d.first, d.point, d.second) for d in piece.darts)
-    return tuple(Stroke(p.transformed(by), Role.STITCH, "", pen) for p in (piece.outline, *darts))
+    pleats = (line for p in piece.pleats for line in (p.one, p.two))
+    return tuple(
+        Stroke(p.transformed(by), Role.STITCH, "", pen) for p in (piece.outline, *darts, *pleats)
+    )
+
+
+def drawn(finished: FinishedPiece, by: Transform) -> tuple[Stroke, ...]:
+    """A piece with everything on it: cutting and stitching line, notches, marks, levels, grain."""
+    piece = finished.piece
+    inner = (
+        *(m.path for m in piece.marks),
+        polyline(*piece.grain),
+        *(polyline(a, b) for _, a, b in piece.levels),
+    )
+    return (
+        Stroke(finished.cut_line.transformed(by), Role.CUT, "", THIN),
+        *lines(piece, Pen(0.3, (2, 2)), by),
+        *(
+            Stroke(polyline(n.point, n.cut).transformed(by), Role.NOTCH, "", SOLID)
+            for n in finished.notches
+        ),
+        *(Stroke(p.transformed(by), Role.MARK, "", Pen(0.3)) for p in inner),
+    )
 
 
 def in_place(done: Work) -> Tile:
@@ -63,13 +101,18 @@ def in_place(done: Work) -> Tile:
     front, back = pattern.piece("front"), pattern.piece("back")
     items = [*lines(front, SOLID)]
     for name, pen, by in (
-        ("side_piece", DASHED, IDENTITY), ("pocket_bag", DOTTED, IDENTITY),
-        ("pocket_facing", THIN, FLIP), ("fly_facing", DASHED, FLIP),
+        ("side_piece", DASHED, IDENTITY),
+        ("pocket_bag", DOTTED, IDENTITY),
+        ("pocket_facing", THIN, FLIP),
+        ("fly_facing", DASHED, FLIP),
     ):
         items += lines(pattern.piece(name), pen, by)
     for mark in front.marks:
         items.append(Stroke(mark.path, Role.MARK, "", THIN))
-    beside = shift(front.level("hip")[0].x - back.level("hip")[1].x, front.level("hip")[0].y - back.level("hip")[0].y)
+    beside = shift(
+        front.level("hip")[0].x - back.level("hip")[1].x,
+        front.level("hip")[0].y - back.level("hip")[0].y,
+    )
     items += lines(back, SOLID, beside)
     items += [Stroke(m.path.transformed(beside), Role.MARK, "", THIN) for m in back.marks]
     bag = pattern.piece("back_pocket_bag")
@@ -78,19 +121,26 @@ def in_place(done: Work) -> Tile:
     left, _, right, _ = bag.outline.bounds()
     middle = Point((left + right) / 2, level.y)
     goal = slit.start.toward(slit.end, 0.5)
-    items += lines(bag, DOTTED, turn(across.angle, middle).then(shift(goal.x - middle.x, goal.y - middle.y)))
-    return Tile("in_place", "side seam to side seam; dashed side piece and fly facing, dotted bags", tuple(items))
+    items += lines(
+        bag, DOTTED, turn(across.angle, middle).then(shift(goal.x - middle.x, goal.y - middle.y))
+    )
+    return Tile(
+        "in_place",
+        "side seam to side seam; dashed side piece and fly facing, dotted bags",
+        tuple(items),
+    )
 
 
 def pieces(done: Work, caption: str, name: str) -> Tile:
-    """All pieces of a cut in a row, small."""
-    items, x = [], 0.0
+    """All pieces of a cut, small: the panels side by side, the others stacked in columns beside them."""
+    items, x, y, wide = list[Stroke](), 0.0, 0.0, 0.0
+    tall = max(high - low for _, low, _, high in (f.cut_line.bounds() for f in done.pattern.pieces))
     for finished in done.pattern.pieces:
-        left, low, right, _ = finished.cut_line.bounds()
-        by = shift(x - left, -low)
-        items.append(Stroke(finished.cut_line.transformed(by), Role.CUT, "", THIN))
-        items += lines(finished.piece, Pen(0.3, (2, 2)), by)
-        x += right - left + 4
+        left, low, right, high = finished.cut_line.bounds()
+        if y and y + high - low > tall:
+            x, y, wide = x + wide + 4, 0.0, 0.0
+        items += drawn(finished, shift(x - left, tall - y - high))
+        y, wide = y + high - low + 3, max(wide, right - left)
     return Tile(name, caption, tuple(items))
 
 
@@ -109,7 +159,13 @@ def sheet(tiles: list[Tile], columns: int, size: float, title: str) -> Sheet:
             height = max(height, (high - low) * size)
         y, width = y + height + 3.2, max(width, x)
     up = shift(0, y)
-    return Sheet(width=width, height=y, title=title, description="Invented bodies.", groups=tuple(g.transformed(up) for g in groups))
+    return Sheet(
+        width=width,
+        height=y,
+        title=title,
+        description="Invented bodies.",
+        groups=tuple(g.transformed(up) for g in groups),
+    )
 
 
 def panels(done: Work, caption: str, name: str) -> Tile:
@@ -118,50 +174,138 @@ def panels(done: Work, caption: str, name: str) -> Tile:
     front, back = pattern.piece("front"), pattern.piece("back")
     left, right = front.level("hip")[0], back.level("hip")[1]
     beside = shift(left.x - right.x - 3, left.y - right.y)
-    items = (*lines(front, THIN), *lines(pattern.piece("side_piece"), Pen(0.3, (2, 2))), *lines(back, THIN, beside))
+    items = (
+        *lines(front, THIN),
+        *lines(pattern.piece("side_piece"), Pen(0.3, (2, 2))),
+        *lines(back, THIN, beside),
+    )
     return Tile(name, caption, items)
 
 
 BODIES = (
     # waist, hip, stature, and what was measured or told beside them; all invented
-    (60, 84, 150, {}), (64, 90, 160, {}), (68, 94, 165, {}), (74, 101, 168, {}), (80, 104, 168, {}),
-    (92, 112, 168, {}), (110, 124, 165, {}), (132, 142, 170, {}), (160, 168, 172, {}), (66, 104, 168, {}),
-    (100, 98, 165, {}), (120, 112, 170, {}), (74, 101, 185, {}), (74, 101, 150, {}),
-    (74, 101, 168, {"body_rise": 24.0}), (74, 101, 168, {"body_rise": 32.0}),
-    (74, 101, 168, {"body_rise": 27.5, "side_waist_to_hip": 26.5}), (74, 101, 168, {"total_crotch_length": 76.0}),
-    (74, 101, 168, {"seat": "flat"}), (74, 101, 168, {"seat": "full"}),
+    (60, 84, 150, {}),
+    (64, 90, 160, {}),
+    (68, 94, 165, {}),
+    (74, 101, 168, {}),
+    (80, 104, 168, {}),
+    (92, 112, 168, {}),
+    (110, 124, 165, {}),
+    (132, 142, 170, {}),
+    (160, 168, 172, {}),
+    (66, 104, 168, {}),
+    (100, 98, 165, {}),
+    (120, 112, 170, {}),
+    (74, 101, 185, {}),
+    (74, 101, 150, {}),
+    (74, 101, 168, {"body_rise": 24.0}),
+    (74, 101, 168, {"body_rise": 32.0}),
+    (74, 101, 168, {"body_rise": 27.5, "side_waist_to_hip": 26.5}),
+    (74, 101, 168, {"total_crotch_length": 76.0}),
+    (74, 101, 168, {"seat": "flat"}),
+    (74, 101, 168, {"seat": "full"}),
 )
 
 
-def body_tile(number: int, waist: float, hip: float, stature: float, extra: dict[str, object]) -> Tile:
+def body_tile(
+    number: int, waist: float, hip: float, stature: float, extra: dict[str, object]
+) -> Tile:
     """A body's panels; the options among the extras are told apart from the measures."""
     from drafting.body import prepare
 
     garment = GARMENTS["trousers"]
     options = {k: v for k, v in extra.items() if k == "seat"}
     measured = {k: v for k, v in extra.items() if k != "seat"}
-    given = {"waist_girth": float(waist), "hip_girth": float(hip), "stature": float(stature), **measured}
+    given = {
+        "waist_girth": float(waist),
+        "hip_girth": float(hip),
+        "stature": float(stature),
+        **measured,
+    }
     body, _ = prepare(given, "women", garment.needs, garment.optional, accept_unusual=True)
     done = work(garment, body, garment.spec(kind="trousers", **options), Finish())
     told = "".join(f", {k.replace('_', ' ')} {v}" for k, v in extra.items())
     return panels(done, f"{waist}/{hip}, {stature}{told}", f"body{number}")
 
 
-CUTS = {
+CUTS: dict[str, dict[str, object]] = {
     "as the block has it": {},
-    "left over right": {"lap": "left_over_right"},
-    "contoured band": {"waistband": "contoured"},
-    "no pockets": {"front_pocket": "none", "back_pocket": "none"},
-    "narrow hem": {"hem_girth": 36.0, "knee_girth": 42.0},
-    "wide leg": {"hem_girth": 64.0, "knee_girth": 62.0},
     "men's block": {"method": "mens_block", "lap": "left_over_right"},
     "quarter draft": {"method": "quarter"},
     "slim": {"fit": "slim"},
     "slim, stretch 20 %": {"fit": "slim", "stretch": 20.0},
     "classic": {"fit": "classic"},
     "relaxed": {"fit": "relaxed"},
-    "wide": {"fit": "wide"},
+    "wide fit": {"fit": "wide"},
+    "ease waist 3, hip 8, knee 16": {"waist_ease": 3.0, "hip_ease": 8.0, "knee_ease": 16.0},
+    "tapered leg": {"leg": "tapered"},
+    "flared leg": {"leg": "flared"},
+    "wide leg": {"leg": "wide"},
+    "narrow hem and knee": {"hem_girth": 36.0, "knee_girth": 42.0},
+    "cropped": {"length": "cropped"},
+    "to the knee": {"length": "knee"},
+    "shorts": {"length": "shorts"},
+    "inside leg 5, hem 66": {"inside_leg": 5.0, "hem_girth": 66.0},
+    "shoe 6, hem 1 over the floor": {"shoe_height": 6.0, "hem_over_floor": 1.0},
+    "shaped hem": {"hem": "shaped"},
+    "turn-ups 4": {"turn_ups": 4.0},
+    "turn-ups on tapered shorts": {"turn_ups": 3.0, "length": "shorts", "leg": "tapered"},
+    "waist 3 lower": {"waist_position": -3.0},
+    "waist 6 lower, contoured": {"waist_position": -6.0, "waistband": "contoured"},
+    "flat front": {"front": "flat"},
+    "one pleat": {"front": "one_pleat"},
+    "one pleat, forward, 6 deep": {
+        "front": "one_pleat",
+        "pleat_direction": "forward",
+        "pleat_depth": 6.0,
+    },
+    "two pleats": {"front": "two_pleats"},
+    "two pleats, forward": {"front": "two_pleats", "pleat_direction": "forward"},
+    "one back dart": {"back": "one_dart"},
+    "two back darts, patch": {"back": "two_darts", "back_pocket": "patch"},
+    "yoke": {"back": "yoke"},
+    "left over right": {"lap": "left_over_right"},
+    "side zip": {"closure": "side_zip"},
+    "side zip, contoured": {"closure": "side_zip", "waistband": "contoured"},
+    "side zip, faced": {"closure": "side_zip", "waistband": "faced"},
+    "elastic": {"waistband": "elastic"},
+    "elastic, no pockets, wide leg": {
+        "waistband": "elastic",
+        "front_pocket": "none",
+        "leg": "wide",
+    },
+    "contoured band": {"waistband": "contoured"},
+    "faced": {"waistband": "faced"},
+    "faced, 8 deep": {"waistband": "faced", "facing_depth": 8.0},
+    "band 6, underlap 5, no loops": {"band_depth": 6.0, "underlap": 5.0, "belt_loops": False},
+    "curved pockets, flat front": {"front_pocket": "curved", "front": "flat"},
+    "curved pockets beside a dart": {"front_pocket": "curved"},
+    "pockets in the seam": {"front_pocket": "in_seam"},
+    "slant pockets, mouth 18, inset 3": {"pocket_mouth": 18.0, "pocket_inset": 3.0},
+    "no pockets": {"front_pocket": "none", "back_pocket": "none"},
+    "flat seat": {"seat": "flat"},
+    "full seat": {"seat": "full"},
+    "full abdomen": {"abdomen": "full"},
+    "hollow back": {"hollow_back": True},
+    "toile: fork, scoop, swing": {
+        "corrections": (
+            Correction(pin="lengthen_back_fork", by=1.0),
+            Correction(pin="scoop_back", by=0.5),
+            Correction(pin="swing_leg", by=1.0),
+        )
+    },
+    "jeans": {
+        "waist_position": -5.0,
+        "waistband": "contoured",
+        "front": "flat",
+        "back": "yoke",
+        "front_pocket": "curved",
+        "back_pocket": "patch",
+        "lap": "left_over_right",
+        "fit": "slim",
+    },
 }
+"""At least one row for each value of each option; a test proves it."""
 
 
 DRAFTS = tuple(
@@ -173,7 +317,11 @@ DRAFTS = tuple(
 
 def draft_tile(number: int, method: str, fit: str | None) -> Tile:
     """A method's panels in a fit, on the sample body."""
-    return panels(made(method=method, fit=fit), f"{method.replace('_', ' ')}, {fit or 'its own eases'}", f"draft{number}")
+    return panels(
+        made(method=method, fit=fit),
+        f"{method.replace('_', ' ')}, {fit or 'its own eases'}",
+        f"draft{number}",
+    )
 
 
 def main() -> None:
@@ -181,15 +329,23 @@ def main() -> None:
     pictures = {
         "trousers_in_place": sheet([in_place(made())], 1, 0.25, "Trousers laid seam to seam"),
         "trousers_cuts": sheet(
-            [pieces(made(**options), name, f"cut{n}") for n, (name, options) in enumerate(CUTS.items())],
-            1, 0.12, "Trousers, one body, several cuts",
+            [
+                pieces(made(**options), name, f"cut{n}")
+                for n, (name, options) in enumerate(CUTS.items())
+            ],
+            5,
+            0.1,
+            "Trousers, one body, every option",
         ),
     }
     pictures["trousers_bodies"] = sheet(
         [body_tile(n, *body) for n, body in enumerate(BODIES)], 5, 0.1, "Trousers on twenty bodies"
     )
     pictures["trousers_methods"] = sheet(
-        [draft_tile(n, *draft) for n, draft in enumerate(DRAFTS)], 5, 0.1, "Trousers, each method in each fit"
+        [draft_tile(n, *draft) for n, draft in enumerate(DRAFTS)],
+        5,
+        0.1,
+        "Trousers, each method in each fit",
     )
     for name, picture in pictures.items():
         (HERE / f"{name}.svg").write_bytes(render(picture, name))

@@ -49,7 +49,7 @@ from drafting.garments.trousers.reshaping import hip_gain, reshaped
 from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued, true
 from drafting.garments.trousers.waists import WAISTS, Made, cut_off
-from drafting.pattern import Finding, Notion, Pattern, Piece
+from drafting.pattern import Notion, Pattern, Piece
 
 
 def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
@@ -66,9 +66,9 @@ def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
     cut = settled(cut)
     if body.even:
         return one_side(body, cut, sheet)
-    if cut.waistband in ON_FOLD:
+    if cut.waistband in ON_FOLD and cut.closure == "side_zip":
         raise SpecError(
-            f'With waistband "{cut.waistband}" the back is cut on the fold, so both sides must be alike: give one value for each measure, or choose waistband "straight".',
+            f'With waistband "{cut.waistband}" and closure "side_zip" front and back are cut on the fold, so both sides must be alike: give one value for each measure, or choose closure "fly" or waistband "straight".',
             where="garment.waistband",
         )
     right, left = (body.side(side) for side in ("right", "left"))
@@ -96,7 +96,7 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
     """Draft trousers for a body with even sides, or one side of an uneven one as if both were so."""
     settle(body, cut, sheet)
     true_to_shape(body, cut)
-    person, remarks = _figure(body, cut, sheet, own)
+    person = _figure(body, cut, sheet, own)
     level, front_true, back_true = panels(person, body, cut, sheet, own)
 
     sheet.heading("Details", "common practice, no source")
@@ -104,7 +104,7 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
     front_panel, back_panel, contours = cut_off(front_true, back_true, cut)
     depth = cut.band_depth if cut.waistband == "contoured" else band_in_rise(cut)
     opening = CLOSURES[cut.closure](front_panel, top, depth, body, cut, sheet)
-    pocket = FRONT_POCKETS[cut.front_pocket](front_panel, cut, sheet)
+    pocket = FRONT_POCKETS[cut.front_pocket](front_panel, body, cut, sheet)
     below, yoke = yoked(back_panel, cut)
     behind = BACK_POCKETS[cut.back_pocket](below)
 
@@ -112,7 +112,7 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
     front_cut = front_piece(front_panel, level, pocket, opening, foot(front_panel, cut.turn_ups), cut)
     back_cut = back_piece(below, level, below_yoke(stretches, yoke), opening, behind, foot(back_panel, cut.turn_ups), top="yoke" if yoke else "waist", hip_notch=hip_is_clear(front_panel, front_cut.edges))
     around = (front_cut, *(p for p in pocket.pieces if p.name in pocket.between), *(yoke or (back_cut,)))
-    waist = WAISTS[cut.waistband, cut.closure](Made(top=float(top), around=around, contours=contours, body=body, cut=cut))
+    waist = WAISTS[cut.waistband, cut.closure](Made(top=float(top), around=around, contours=contours, body=body, cut=cut, even=own == EVEN))
     parts = Parts(panels=(front_cut, back_cut), around=around, short=front_panel.panel.leg.short, turned_up=cut.turn_ups > 0, pocket=pocket, behind=behind, opening=opening, waist=waist)
     tape, (seams, sewing) = tapes(parts), assembly(parts)
     return Pattern(
@@ -129,11 +129,11 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
             *wants.thigh(body, cut, _thigh(level, front_panel, back_panel)),
             *wants.lengths(body, cut, tape, depth, own.higher, person),
             *wants.openings(body, tape),
+            *wants.crotch(body, cut, tape),
             *wants.joins(tape, person),
             *wants.block(body, front_panel, back_panel, level, person, tape),
         ),
         finished_measurements=wants.finished(tape),
-        findings=remarks,
         resolved=(
             *((name, getattr(cut, name)) for name in OPEN),
             ("hem_girth", hem_of(front_panel, back_panel, body, cut)),
@@ -156,22 +156,20 @@ def panels(person: Figure, body: Body, cut: Trousers, sheet: DraftSheet, own: Si
     return level, *true(front_drawn, back_drawn, body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back + hip_gain(cut)), most_over(cut), sheet)
 
 
-def _figure(body: Body, cut: Trousers, sheet: DraftSheet, own: Side) -> tuple[Figure, tuple[Finding, ...]]:
+def _figure(body: Body, cut: Trousers, sheet: DraftSheet, own: Side) -> Figure:
     """What fit, figure, toile and the measured thigh and crotch make of the method's own draft."""
     def drawn(person: Figure) -> OnScrap:
         return _on_scrap(person, body, cut, own)
 
     told = figure(seated(body, cut, drawn, sheet), cut, sheet)
-    roomed, tight = roomy(body, cut, corrected(told, cut.corrections, sheet), drawn, sheet)
-    person, short = fitted(body, cut, roomed, drawn, sheet)
-    return person, (*tight, *short)
+    return fitted(body, cut, roomy(body, cut, corrected(told, cut.corrections, sheet), drawn, sheet), drawn, sheet)
 
 
 def _on_scrap(person: Figure, body: Body, cut: Trousers, own: Side) -> OnScrap:
     """The panels that a figure gives, drawn on scrap paper and measured."""
     level, one, two = panels(person, body, replace(cut, waist_position=0.0), DraftSheet(), own)
     return OnScrap(
-        one.crotch.length() + two.crotch.length(),
+        one.crotch.length() + two.crotch.length() + 2 * band_in_rise(cut),
         two.crotch.length() - one.crotch.length(),
         one.reach + two.reach,
         _thigh(level, one, two),

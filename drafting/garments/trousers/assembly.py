@@ -133,12 +133,15 @@ def tapes(parts: Parts) -> Tapes:
     """Where the tape goes on what was cut."""
     first, last = parts.around[-2].name, parts.around[-1].name
     over = tuple(EdgeLength(name, ("side",)) for name in parts.pocket.between)
+    front = (EdgeLength("front", tuple(e.name for e in reversed(parts.opening.centre))),)
+    back = (*((EdgeLength("back_yoke", ("centre",)),) if parts.yoked else ()), EdgeLength("back", ("back_crotch",)))
     return Tapes(
         waist=parts.waist.tape,
         hip=Girth("hip", LEGS, 2, parts.pocket.between),
         side=together(*parts.waist.down, *over, EdgeLength("front", parts.side)),
-        front_crotch=(EdgeLength("front", tuple(e.name for e in reversed(parts.opening.centre))),),
-        back_crotch=(*((EdgeLength("back_yoke", ("centre",)),) if parts.yoked else ()), EdgeLength("back", ("back_crotch",))),
+        front_crotch=front,
+        back_crotch=back,
+        crotch=together(*parts.waist.centres, *front, *back),
         rise=CornerDepth("front", parts.opening.centre[-1].name, "crotch"),
         opens=(*parts.opening.slit, *parts.waist.opens),
         slit=parts.opening.slit,

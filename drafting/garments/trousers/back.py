@@ -11,7 +11,6 @@ from drafting.craft.curves import hook
 from drafting.craft.pencil import hooked
 from drafting.craft.rules import BACK_DIAGONAL
 from drafting.craft.sheet import DraftSheet
-from drafting.craft.welt_pocket import WELT_DOWN, WELT_WIDTH
 from drafting.garments.trousers.figure import Figure, changed
 from drafting.garments.trousers.fits import hip_ease
 from drafting.garments.trousers.frame import Frame
@@ -53,19 +52,12 @@ def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, 
     bend = hooked(start, along(waist_centre, start), fork, RIGHTWARD, curve, corner, diagonal)
     crotch = sheet.draw("back crotch", (*straight(waist_centre, start), bend), "Long and flat, to pass under the seat.")
     side, inseam = long_seams("back", waist_side, hip_side, fork, below, BULGE, HOLLOW, sheet)
-    lengths = dart_lengths(DART_LENGTHS, 0.0, cut, sheet)
     return Panel(
         name="back", waist_centre=waist_centre, waist_side=waist_side, hip_side=hip_side, corner=corner,
         hook_start=start, fork=fork, diagonal=diagonal, leg=below, waist_sewn=sewn,
-        darts=darts("back", waist_centre, waist_side, spread(sewn, intakes, lengths), sheet),
+        darts=darts("back", waist_centre, waist_side, spread(sewn, intakes, DART_LENGTHS), sheet),
         bulge=BULGE, hollow=HOLLOW, crotch=crotch, side=side, inseam=inseam,
     )
-
-
-def dart_lengths(usual: tuple[float, float], seam: float, cut: Trousers, sheet: DraftSheet) -> tuple[float, float]:
-    """Lengths of the back darts, from the centre: as usual, or into the welt; `seam` is the waist's own width, cm."""
-    to_welt = sheet.decide("darts that end in the welt", cut.back_pocket == "welt", "Is there a welt pocket?", "Its bag then hangs from whole cloth.")
-    return (WELT_DOWN + WELT_WIDTH / 2 + seam,) * 2 if to_welt else usual
 
 
 def spread(sewn: Length, intakes: tuple[float, ...], lengths: tuple[float, float]) -> tuple[tuple[Length, float, float], ...]:

@@ -128,7 +128,12 @@ def hip_ease(body: Body, cut: Trousers) -> Length:
     if cut.hip_ease is not None:
         return Length(cut.hip_ease, "hip ease")
     usual = MANNERS[cut.method].hip_ease if cut.fit is None else FITS[cut.fit].hip[0]
-    return Length(_stretched(usual, body.hip_girth, cut), "hip ease")
+    return Length(larger(_stretched(usual, body.hip_girth, cut), _hanging(body, cut)), "hip ease")
+
+
+def _hanging(body: Body, cut: Trousers) -> float:
+    """What lets the trousers hang from a waist that is larger than the hips: as wide there as at their top, cm."""
+    return float(top_girth(body, cut) - body.hip_girth)
 
 
 def most_over(cut: Trousers) -> float:
@@ -160,7 +165,15 @@ def hem_girth(body: Body, cut: Trousers) -> Length:
         return Length(cut.hem_girth, "hem girth")
     girth, step = USUAL_HEM if cut.fit is None else FITS[cut.fit].hem
     usual = (body.hip_girth - 96) * step + girth
+    if body.hip_girth > LARGE:
+        usual = usual + (body.hip_girth - LARGE) / 12
     return larger(usual, foot_girth(body)) if cut.fit == "slim" else usual
+
+
+LARGE = 124.0
+"""Over the largest published hip the hem gains a third more for each cm, and the knee is no narrower
+than 45 % of the hip and 1 cm: straight on from the published sizes the leg would narrow too fast under so
+wide a thigh. House method, looked at on paper."""
 
 
 def foot_girth(body: Body) -> Length:
@@ -178,7 +191,9 @@ def knee_girth(body: Body, cut: Trousers) -> Length:
     if cut.knee_ease is not None:
         return knee_of(body) + Length(cut.knee_ease, "knee ease")
     if cut.fit is None:
-        return hem_girth(body, cut) + 4 * MANNERS[cut.method].knee_step.at(body.hip_girth)
+        usual = hem_girth(body, cut) + 4 * MANNERS[cut.method].knee_step.at(body.hip_girth)
+        full = body.hip_girth > LARGE and cut.hem_girth is None
+        return larger(usual, body.hip_girth * 0.45 + 1) if full else usual
     eased = knee_of(body) + _stretched(FITS[cut.fit].knee, knee_of(body), cut)
     return eased if cut.hem_girth is not None else larger(eased, hem_girth(body, cut))
 
@@ -234,4 +249,6 @@ def settle(body: Body, cut: Trousers, sheet: DraftSheet) -> None:
     sheet.decide("a chosen fit", cut.fit is not None, "Is a fit chosen?", f"{(cut.fit or 'none').capitalize()}: its eases take the place of the method's own.")
     sheet.decide("a clinging cut", clings(cut), "Does the cloth stretch, and is the cut close?", "Half the stretch comes off the hip and the knee, down to 5 % under the body; the fused band does not stretch.")
     sheet.length("waist ease", waist_ease(cut), "Band over body, all round.")
+    hanging = cut.hip_ease is None and float(hip_ease(body, cut)) == _hanging(body, cut)
+    sheet.decide("trousers that hang from the waist", hanging, "Is the waist larger than the hips and their ease?", "The sides then fall plumb from the waist; drawn in to the hips they would be hollow.")
     sheet.length("hip ease", hip_ease(body, cut), "Trousers over body, all round.")

@@ -21,9 +21,13 @@ from drafting.trace import Length, Place, smaller
 from drafting.trace.length import number
 from drafting.trace.place import corner_of_paper
 
-LEAST_SEAT = 1.5
-"""The hip line is drawn at least 1.5 cm above the crotch line; on real bodies the fullest seat can
-lie at or below it (ANSUR II, 2012), and no crotch curve could then be drawn. Source: house method."""
+LEAST_SEAT = 5.0
+"""The hip line is drawn at least 5 cm above the crotch line; on real bodies the fullest seat can lie at
+or below it (ANSUR II, 2012). Nearer to the crotch line a tape on the paper would go round the forks as
+well, and the sides would lose what lies between the legs. Source: house method."""
+
+LEAST_INSIDE = 3.0
+"""The inseam is at least 3 cm long. Source: common practice, no source (shorts of 3 to 25 cm)."""
 
 LEAST_SHANK = 12.0
 """The hem ends at least 12 cm below the knee line: shorter legs are another cut. House method."""
@@ -98,11 +102,16 @@ def _end(crotch: Place, floor: Place, hem: Place, cut: Trousers, sheet: DraftShe
     if is_full(cut):
         return None
     inside = inside_leg(Length(crotch.distance(floor), "crotch line to floor"), cut)
-    longest = crotch.y - hem.y
+    longest, shortest = crotch.y - hem.y, LEAST_INSIDE + MANNERS[cut.method].rise_ease
+    if inside < shortest:
+        raise SpecError(
+            f'The crotch of method "{cut.method}" lies {MANNERS[cut.method].rise_ease:g} cm deeper than the body rise; its inside_leg can be {shortest:g} cm at least.',
+            where="garment.inside_leg", received=float(inside), allowed=(shortest, longest),
+        )
     if inside > longest:
         raise SpecError(
             f"An inside_leg of {inside:.1f} cm reaches below the hem of the full leg, {longest:.1f} cm down; leave it out, and set hem_over_floor or shoe_height instead.",
-            where="garment.inside_leg", received=float(inside), allowed=(3.0, longest),
+            where="garment.inside_leg", received=float(inside), allowed=(shortest, longest),
         )
     return sheet.point("end of the leg", crotch.down(inside), "The full leg is cut off here.")
 
@@ -115,8 +124,8 @@ def _hip_depth(body: Body, high_side: float, sheet: DraftSheet) -> float:
         body.side_waist_to_hip,
         ">",
         deepest,
-        "Does the fullest seat lie at or under the crotch line?",
-        "The crotch curve needs some height above the crotch line.",
+        "Does the fullest seat lie near the crotch line, or under it?",
+        "Across the forks the hips cannot be measured; their width is kept down to there.",
     )
     return smaller(body.side_waist_to_hip, deepest) if low else body.side_waist_to_hip
 

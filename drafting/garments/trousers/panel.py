@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -11,7 +12,7 @@ from drafting.craft.pencil import draw_dart, shaped
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.figure import changed
 from drafting.garments.trousers.frame import Frame
-from drafting.geometry import DOWN, Cubic, Line, Segment, smooth
+from drafting.geometry import DOWN, Cubic, Line, Segment, smooth, with_handles
 from drafting.trace import (
     DOWNWARD,
     UPWARD,
@@ -144,10 +145,28 @@ def inseam_line(fork: Place, below: Leg, hollow: float) -> tuple[Segment, ...]:
 
     Source: W. Aldrich, Metric Pattern Cutting for Women's Wear; the short leg's: house method.
     """
-    way = below.down_the_inside.vector.unit
-    free = {"least": 0.0, "most": 0.0} if below.short else {}
-    thigh = swept(fork, below.inner[0], way, -hollow, **free)
+    thigh = _thigh(fork, below, hollow)
     return (thigh, *(Line(a, b) for a, b in pairwise(below.inner)))
+
+
+def _thigh(fork: Place, below: Leg, hollow: float) -> Cubic:
+    """The inseam above the straight leg: bent evenly, or more toward the knee where it slants much."""
+    knee, way = below.inner[0], below.down_the_inside.vector.unit
+    chord = knee - fork
+    bent = math.asin(max(-1.0, min(1.0, chord.unit.cross(way))))
+    if below.short:
+        return swept(fork, knee, way, -hollow, least=0.0, most=0.0)
+    crossing = chord.length - 2 * hollow / math.tan(bent) if bent > 0 else 0.0
+    if crossing <= chord.length / 2:
+        return swept(fork, knee, way, -hollow)
+    far = min(crossing, LOWEST_BEND * chord.length)
+    corner = fork + chord.unit * far + chord.unit.right * ((chord.length - far) * math.tan(bent))
+    return with_handles(fork, corner - fork, knee, way, corner.distance(fork) * 2 / 3, corner.distance(knee) * 2 / 3)
+
+
+LOWEST_BEND = 0.85
+"""The directions of the inseam's ends cross at most 85 % of the way down to the knee, so that it is hollow
+all the way; under a large thigh it is hollowed more than usual for it. House method."""
 
 
 def side_parts(waist: Place, hip: Place, below: Leg, bulge: float) -> tuple[Part, ...]:

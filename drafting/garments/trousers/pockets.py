@@ -6,14 +6,16 @@ Each is taken from the trued panels and says what it makes of their edges, and w
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from drafting.body import Body
 from drafting.craft.assembling import Assembling
 from drafting.craft.patch_pocket import patch_pocket
 from drafting.craft.seam_pocket import SEAM_MOUTH, seam_pocket
 from drafting.craft.sheet import DraftSheet
-from drafting.craft.slant_pocket import Mouth, SlantPocket, UsualMouth, slant_pocket
+from drafting.craft.slant_pocket import Mouth, SlantPocket, UsualMouth, least_mouth, slant_pocket
 from drafting.craft.welt_pocket import BAG_WIDTH, welt_pocket
+from drafting.errors import SpecError
 from drafting.garments.trousers.manners import MANNERS
 from drafting.garments.trousers.spec import BackPocketKind, FrontPocketKind, Trousers
 from drafting.garments.trousers.trueing import Trued
@@ -63,16 +65,31 @@ class FrontPocket:
         return sum(p.sewn_length("waist") for p in self.pieces if p.name in self.between)
 
 
-def no_front_pocket(front: Trued, cut: Trousers, sheet: DraftSheet) -> FrontPocket:  # noqa: ARG001 - a row of the table
+def room_for_the_hand(body: Body, cut: Trousers) -> float:
+    """Least length in cm of a front pocket's mouth.
+
+    Raises:
+        SpecError: The mouth that is ordered is shorter.
+    """
+    least = least_mouth(body.value("hand_girth") if body.has("hand_girth") else None)
+    if cut.pocket_mouth is not None and cut.pocket_mouth < least - 1e-6:
+        raise SpecError(
+            f"A pocket_mouth of {cut.pocket_mouth:g} cm does not let the hand pass: by the hand_girth it must be {least:.1f} cm at least. Make it longer, or leave it out.",
+            where="garment.pocket_mouth", received=cut.pocket_mouth, allowed=(least, None),
+        )
+    return least
+
+
+def no_front_pocket(front: Trued, body: Body, cut: Trousers, sheet: DraftSheet) -> FrontPocket:  # noqa: ARG001 - a row of the table
     """A plain front."""
     return FrontPocket(waist=front.waist, side=front.side)
 
 
-def _mouthed(shape: Mouth) -> Callable[[Trued, Trousers, DraftSheet], FrontPocket]:
-    def pocket(front: Trued, cut: Trousers, sheet: DraftSheet) -> FrontPocket:
+def _mouthed(shape: Mouth) -> Callable[[Trued, Body, Trousers, DraftSheet], FrontPocket]:
+    def pocket(front: Trued, body: Body, cut: Trousers, sheet: DraftSheet) -> FrontPocket:
         """A pocket whose mouth cuts the corner off, beside the front dart nearest to the side."""
         clear_of = min((d.second.x for d in front.darts), default=None)
-        usual = MANNERS[cut.method].pocket if shape == "slant" else UsualMouth(length=CURVED_MOUTH)
+        usual = replace(MANNERS[cut.method].pocket if shape == "slant" else UsualMouth(length=CURVED_MOUTH), least=room_for_the_hand(body, cut))
         made = slant_pocket(front.waist, front.side, cut.pocket_mouth, cut.pocket_inset, clear_of, sheet, shape, usual)
         return FrontPocket(
             waist=made.waist, side=made.side, mouth=(Edge("pocket_mouth", made.mouth, kind="pocket"),),
@@ -95,9 +112,10 @@ def _slant_steps(pocket: SlantPocket) -> tuple[Assembling, Assembling]:
     )
 
 
-def in_seam_pocket(front: Trued, cut: Trousers, sheet: DraftSheet) -> FrontPocket:
+def in_seam_pocket(front: Trued, body: Body, cut: Trousers, sheet: DraftSheet) -> FrontPocket:
     """A pocket in the side seam."""
-    made = seam_pocket(front.side, SEAM_MOUTH if cut.pocket_mouth is None else cut.pocket_mouth, sheet)
+    usual = max(SEAM_MOUTH, room_for_the_hand(body, cut))
+    made = seam_pocket(front.side, usual if cut.pocket_mouth is None else cut.pocket_mouth, sheet)
     *mouths, bag = made.seams
     return FrontPocket(
         waist=front.waist, side=front.side,
@@ -110,7 +128,7 @@ def in_seam_pocket(front: Trued, cut: Trousers, sheet: DraftSheet) -> FrontPocke
     )
 
 
-FRONT_POCKETS: dict[FrontPocketKind | None, Callable[[Trued, Trousers, DraftSheet], FrontPocket]] = {
+FRONT_POCKETS: dict[FrontPocketKind | None, Callable[[Trued, Body, Trousers, DraftSheet], FrontPocket]] = {
     "slant": _mouthed("slant"),
     "curved": _mouthed("curved"),
     "in_seam": in_seam_pocket,

@@ -15,7 +15,7 @@ from drafting.craft.curves import hook
 from drafting.craft.pencil import hooked
 from drafting.craft.rules import SizeBand
 from drafting.craft.sheet import DraftSheet
-from drafting.garments.trousers.back import dart_lengths, intake, spread
+from drafting.garments.trousers.back import intake, spread
 from drafting.garments.trousers.figure import Figure, changed
 from drafting.garments.trousers.fits import hip_ease, thigh_ease
 from drafting.garments.trousers.frame import Frame
@@ -110,11 +110,10 @@ def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, 
     bend = hooked(start, along(waist_centre, start), fork, RIGHTWARD, curve, corner, diagonal)
     crotch = sheet.draw("back crotch", (*straight(waist_centre, start), bend), "Long and flat, to pass under the seat.")
     side, inseam = long_seams("back", waist_side, hip_side, fork, below, 0.0, hollow, sheet)
-    lengths = dart_lengths(BACK_DARTS, 0.0, cut, sheet)
     return Panel(
         name="back", waist_centre=waist_centre, waist_side=waist_side, hip_side=hip_side, corner=corner,
         hook_start=start, fork=fork, diagonal=diagonal, leg=below, waist_sewn=sewn,
-        darts=darts("back", waist_centre, waist_side, spread(sewn, intakes, lengths), sheet),
+        darts=darts("back", waist_centre, waist_side, spread(sewn, intakes, BACK_DARTS), sheet),
         bulge=0.0, hollow=hollow, crotch=crotch, side=side, inseam=inseam,
     )
 

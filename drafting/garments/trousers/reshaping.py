@@ -13,13 +13,16 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from math import inf
 
 from drafting.craft.darts import PlannedDart
 from drafting.craft.sheet import DraftSheet
+from drafting.craft.welt_pocket import WELT_DOWN, WELT_WIDTH
 from drafting.errors import SpecError
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.panel import Panel, darts, side_parts
 from drafting.garments.trousers.spec import BackShape, FrontShape, Trousers
+from drafting.garments.trousers.trueing import over_its_darts
 from drafting.trace import Length, Place, straight
 
 Panels = tuple[Frame, Panel, Panel]
@@ -35,7 +38,9 @@ def reshaped(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: Draf
     """
     level, front, back = _lowered(level, front, back, cut, sheet)
     front, back = FRONTS[cut.front](level, front, back, cut, sheet)
-    return level, front, BACKS[cut.back](level, back, cut, sheet)
+    back = BACKS[cut.back](level, back, cut, sheet)
+    front, back = (_past_the_band(level, p, cut, sheet) for p in (front, back))
+    return level, front, _into_the_welt(back, cut, sheet)
 
 
 def _lowered(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: DraftSheet) -> Panels:
@@ -54,7 +59,7 @@ def _lowered(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: Draf
             f"A waist_position of {cut.waist_position:g} cm leaves {room:.1f} cm over the hip line; side_waist_to_hip allows {highest:.1f} cm at the lowest.",
             where="garment.waist_position", received=cut.waist_position, allowed=(highest, None),
         )
-    one, two = (_cut_lower(p, deep, side, cut, sheet) for p in (front, back))
+    one, two = (_cut_lower(p, deep, side, sheet) for p in (front, back))
     return replace(level, waist=waist, side_waist=side), one, two
 
 
@@ -68,22 +73,83 @@ PAST_BAND = 2.5
 """A dart goes on at least 2.5 cm below a shaped band or facing. House method."""
 
 
-def _cut_lower(panel: Panel, deep: Length, side: Place, cut: Trousers, sheet: DraftSheet) -> Panel:
+def _cut_lower(panel: Panel, deep: Length, side: Place, sheet: DraftSheet) -> Panel:
     name = f"lowered {panel.name}"
     centre = sheet.point(f"{name} centre", panel.waist_centre.towards(panel.hook_start, deep), "Along the centre line.")
-    plan = tuple(p for d in panel.darts for p in _remaining(d, centre, float(deep), shaped_depth(cut)))
+    plan = _few(tuple(_remaining(d, centre, float(deep)) for d in panel.darts), lambda dart: dart[1] >= LEAST_LEFT)
     moved = _set_out(name, replace(panel, waist_centre=centre), side, panel.waist_sewn, plan, "As wide as the body is there, darts open.", sheet)
     crotch = sheet.draw(f"{name} crotch", (*straight(centre, panel.hook_start), panel.crotch.parts[-1]), "As before, from the lower waist.")
     return replace(moved, crotch=crotch)
 
 
-def _remaining(dart: PlannedDart, centre: Place, deep: float, band: float) -> Plan:
-    """What is left of a dart when the waist is lowered; nothing of a narrow one."""
+def _remaining(dart: PlannedDart, centre: Place, deep: float) -> tuple[float, float, float]:
+    """What is left of a dart when the waist is lowered; no width of one that ends above."""
     middle = dart.near.toward(dart.far, 0.5)
     whole = middle.distance(dart.point)
-    left, long = 1 - deep / whole, max(whole - deep, band + PAST_BAND if band else 0.0)
-    width = dart.near.distance(dart.far) * left
-    return ((centre.distance(middle.toward(dart.point, deep / whole)), width, long),) if width >= LEAST_LEFT else ()
+    left = max(0.0, 1 - deep / whole)
+    return centre.distance(middle.toward(dart.point, 1 - left)), dart.near.distance(dart.far) * left, whole * left
+
+
+def _few(plan: Plan, can_be_sewn: Callable[[tuple[float, float, float]], bool]) -> Plan:
+    """The darts, or fewer and wider ones in their place where they are too narrow; none where one would be."""
+    for many in range(len(plan), 0, -1):
+        made = _shared(plan, many)
+        if all(map(can_be_sewn, made)):
+            return made
+    return ()
+
+
+def _shared(plan: Plan, many: int) -> Plan:
+    """So many darts in the place of others, that share evenly what those take."""
+    if many == len(plan):
+        return plan
+    each, long = sum(width for _, width, _ in plan) / many, max(long for _, _, long in plan)
+    steps = ((i + 0.5) * len(plan) / many - 0.5 for i in range(many))
+    return tuple((plan[int(s)][0] + (s % 1) * (plan[min(int(s) + 1, len(plan) - 1)][0] - plan[int(s)][0]), each, long) for s in steps)
+
+
+def _past_the_band(level: Frame, panel: Panel, cut: Trousers, sheet: DraftSheet) -> Panel:
+    """Darts that go on below a shaped band or facing; a narrow one goes into the side seam."""
+    plan, band = _again(panel), shaped_depth(cut)
+    taken_over = cut.back == "yoke" if panel.name == "back" else _is_pleated(cut)
+    kept = tuple((at, width, _shown(width, long, band, cut)) for at, width, long in _few(plan, lambda dart: _shows(dart, band, cut)))
+    if not band or taken_over or kept == plan:
+        return panel
+    sheet.heading(f"{panel.name.capitalize()} darts below the band")
+    return _set_out(f"{panel.name} below the band", panel, level.side_waist, panel.waist_sewn, kept, "As before.", sheet)
+
+
+def _shown(width: float, long: float, band: float, cut: Trousers) -> float:
+    """Length of a dart that shows below a band, and where that is cut off is wide enough to be sewn."""
+    least = max(long, band + PAST_BAND)
+    if cut.waistband != "contoured":
+        return least
+    return max(least, band * width / (width - LEAST_LEFT)) if width > LEAST_LEFT else inf
+
+
+def _shows(dart: tuple[float, float, float], band: float, cut: Trousers) -> bool:
+    """Whether a dart goes on below a band without becoming too long."""
+    _, width, long = dart
+    return _shown(width, long, band, cut) <= max(long, band + FARTHEST)
+
+
+FARTHEST = 6.5
+"""A dart goes on at most 6.5 cm below a shaped band; one that would have to go farther to be wide enough
+to be sewn is left out. House method."""
+
+
+def _into_the_welt(back: Panel, cut: Trousers, sheet: DraftSheet) -> Panel:
+    """The back darts ended in the welt of a pocket, below a contoured band where there is one."""
+    if not sheet.decide("darts that end in the welt", cut.back_pocket == "welt" and bool(back.darts), "Are there back darts over a welt pocket?", "Its bag then hangs from whole cloth."):
+        return back
+    deep = (cut.band_depth if cut.waistband == "contoured" else 0.0) + WELT_DOWN + WELT_WIDTH / 2
+
+    def ended(lengths: tuple[float, ...], paper: DraftSheet) -> Panel:
+        plan = tuple((at, width, long) for (at, width, _), long in zip(_again(back), lengths, strict=True))
+        return replace(back, darts=darts("back to the welt", back.waist_centre, back.waist_side, plan, paper))
+
+    tried = over_its_darts(ended((deep,) * len(back.darts), DraftSheet()))
+    return ended(tuple(2 * deep - dart.length for dart in tried), sheet)
 
 
 def shaped_depth(cut: Trousers) -> float:
@@ -144,6 +210,11 @@ def pleat_widths(cut: Trousers) -> tuple[float, ...]:
     many = {"one_pleat": 1, "two_pleats": 2}.get(cut.front or "", 0)
     first = (4.0 if many == 1 else 3.5) if cut.pleat_depth is None else cut.pleat_depth
     return (first, max(1.5, first - 1.0))[:many]
+
+
+def _is_pleated(cut: Trousers) -> bool:
+    """Whether the fronts are laid in pleats."""
+    return bool(pleat_widths(cut))
 
 
 def hip_gain(cut: Trousers) -> float:

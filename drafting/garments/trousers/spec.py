@@ -84,8 +84,9 @@ class Trousers:
         front_pocket: Pockets in the fronts: slant, the corner of the front cut off straight; curved,
             cut off in a quarter of an ellipse; in the side seam; or none. By default slant, none
             beside a zip in the side.
-        pocket_mouth: Length of the front pocket's mouth; by default 16 cm, a curved one's 15 cm, in
-            the quarter draft to 6 inches down the side.
+        pocket_mouth: Length of the front pocket's mouth, at least 15 cm or half a measured hand and
+            1.5 cm; by default 16 cm, a curved one's 15 cm, in the quarter draft to 6 inches down the
+            side, longer for a large hand.
         pocket_inset: Distance of the mouth's top from the side seam, along the waist; by default
             4 cm (the quarter draft's 2 inches), down to 3 cm on a narrow front; of a curved mouth
             10 cm, down to 5 cm.
@@ -131,7 +132,7 @@ class Trousers:
     lap: Lap = "right_over_left"
     closure: Closure | None = None
     front_pocket: FrontPocketKind | None = None
-    pocket_mouth: Annotated[float | None, Interval(ge=13, le=22), LENGTH] = None
+    pocket_mouth: Annotated[float | None, Interval(ge=15, le=22), LENGTH] = None
     pocket_inset: Annotated[float | None, Interval(ge=2, le=12), LENGTH] = None
     back_pocket: BackPocketKind | None = None
     waistband: Waistband | None = None

@@ -19,6 +19,7 @@ class Tapes:
         side: Down the side, over waist, pocket and front.
         front_crotch: From the waist to the fork.
         back_crotch: From the waist to the fork.
+        crotch: The whole crotch seam from waist to waist, over a band that is cut off or part of the rise.
         rise: From the centre front's top down to the crotch line.
         opens: Edges that open, one side of each.
         slit: That of them in the front or its side.
@@ -33,6 +34,7 @@ class Tapes:
     side: CombinedLength
     front_crotch: tuple[EdgeLength, ...]
     back_crotch: tuple[EdgeLength, ...]
+    crotch: CombinedLength
     rise: CornerDepth
     opens: tuple[EdgeLength, ...]
     slit: tuple[EdgeLength, ...]

@@ -102,8 +102,8 @@ def _even_inseams(front: Panel, back: Panel, sheet: DraftSheet) -> Stroke:
     def short(down: float) -> float:
         return Path(inseam_line(back.fork.down(down), back.leg, back.hollow)).length() - wanted
 
-    highest = max(-10.0, 0.5 - (back.fork.y - back.leg.hem_inner.y))
-    down = root(short, highest, 10.0, EVEN / 10)
+    lowest = min(10.0, back.fork.y - back.leg.hem_inner.y - 0.5)
+    down = root(short, -10.0, lowest, EVEN / 10)
     if down is None and back.leg.short:
         raise SpecError("The inside_leg is too short for so wide a fork: the inseams cannot be made even. Make it longer.", where="garment.inside_leg")
     if down is None:
@@ -154,6 +154,12 @@ def _width_at_hip(panel: Panel, crotch: Path) -> float:
 def _hip_in(panel: Panel, by: float, sheet: DraftSheet) -> Panel:
     side = sheet.point(f"trued {panel.name} side at the hip", nudged(panel.hip_side, by, 0), "Brings the hip to its girth.")
     return replace(panel, hip_side=side)
+
+
+def over_its_darts(panel: Panel) -> tuple[Dart, ...]:
+    """A panel's darts as they come out when its waist is redrawn over them, its side not yet walked."""
+    top = _top(panel)
+    return reopen(Path((top.waist(top.opening()),)), panel.darts, "waist")[1]
 
 
 def _top(panel: Panel) -> PanelTop:

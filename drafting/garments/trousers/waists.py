@@ -55,6 +55,7 @@ class Made:
         contours: What was cut off their tops, or traced from them; None where nothing was.
         body: The body.
         cut: The options.
+        even: Whether both sides are alike; a shaped waist is then cut on the fold behind, else with a seam.
     """
 
     top: float
@@ -62,6 +63,7 @@ class Made:
     contours: Contours | None
     body: Body
     cut: Trousers
+    even: bool = True
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -80,6 +82,7 @@ class Waist:
         closing: Seams after that.
         tape: Where the tape lies along the finished waist.
         down: Edges that the tape goes over down the side, above the panels.
+        centres: Edges that the tape goes over at the two centres, above the crotch seam.
         opens: Edges of it that open with the trousers.
         told: What is done with it at the machine, and afterwards.
         fused: What is fused for it, in words.
@@ -93,6 +96,7 @@ class Waist:
     closing: tuple[Seam, ...] = ()
     tape: Measuring
     down: tuple[EdgeLength, ...] = ()
+    centres: tuple[EdgeLength, ...] = ()
     opens: tuple[EdgeLength, ...] = ()
     told: tuple[str, str]
     fused: str = "the waistband"
@@ -123,7 +127,7 @@ def straight_fly(made: Made) -> Waist:
             _shield_top(SeamPart("waistband", "underlap", reversed=not against)),
             Seam("waist", top, (SeamPart("waistband", "waist", reversed=against),), eased(fullness(cut))),
         ),
-        tape=EdgeLength("waistband", ("waist",)), down=across(cut), opens=across(cut), told=(BAND_TOLD, HOOKED), notions=_band_notions(length, cut),
+        tape=EdgeLength("waistband", ("waist",)), down=across(cut), centres=2 * across(cut), opens=across(cut), told=(BAND_TOLD, HOOKED), notions=_band_notions(length, cut),
     )
 
 
@@ -153,17 +157,21 @@ def contoured_fly(made: Made) -> Waist:
     cut, (front, back) = made.cut, made.contours
     outside = (
         contoured_quarter("waistband_front", "Waistband front", *upright(front), on_fold=False),
-        contoured_quarter("waistband_back", "Waistband back", *upright(back), on_fold=True),
+        contoured_quarter("waistband_back", "Waistband back", *upright(back), on_fold=made.even),
     )
     inside = tuple(inside_of(piece, joined=False) for piece in outside)
     lower = (SeamPart("waistband_front", "waist", "both", 2, reversed=True), SeamPart("waistband_back", "waist", "both", 2, reversed=True))
     return Waist(
-        pieces=(*outside, *inside, band_underlap(cut.band_depth, underlap(cut))), making=_contoured_seams(cut),
+        pieces=(*outside, *inside, band_underlap(cut.band_depth, underlap(cut))),
+        making=(*_behind(("waistband_back", "waistband_back_facing"), made), *_contoured_seams(cut)),
         joining=(_shield_top(SeamPart("band_underlap", "foot", reversed=True)), Seam("waist", _both(made.names), lower, eased(fullness(cut)))),
         tape=_twice(("waistband_front", "waistband_back"), "top"),
-        down=(EdgeLength("waistband_front", ("side",)),), opens=(EdgeLength("waistband_front", ("centre",)),),
+        down=(EdgeLength("waistband_front", ("side",)),), centres=CONTOURED_CENTRES, opens=(EdgeLength("waistband_front", ("centre",)),),
         told=(BAND_TOLD, HOOKED), notions=_band_notions(made.top, cut),
     )
+
+
+CONTOURED_CENTRES = (EdgeLength("waistband_front", ("centre",)), EdgeLength("waistband_back", ("centre",)))
 
 
 def _contoured_seams(cut: Trousers) -> tuple[Seam, ...]:
@@ -180,6 +188,14 @@ def _contoured_seams(cut: Trousers) -> tuple[Seam, ...]:
     )
 
 
+def _behind(names: tuple[str, ...], made: Made) -> tuple[Seam, ...]:
+    """The centre back seams of a shaped waist that cannot be cut on the fold."""
+    def seam(name: str) -> Seam:
+        return Seam(f"{name}_centre", (SeamPart(name, "centre", "right"),), (SeamPart(name, "centre", "left"),))
+
+    return () if made.even else tuple(map(seam, names))
+
+
 def _both(names: tuple[str, ...], edge: str = "waist") -> tuple[SeamPart, ...]:
     return tuple(SeamPart(p, edge, "both", 2) for p in names)
 
@@ -194,13 +210,13 @@ def faced_fly(made: Made) -> Waist:
     front, back = made.contours
     pieces = (
         facing_of(contoured_quarter("facing_front", "Front facing", *upright(front), on_fold=False), joined=False),
-        facing_of(contoured_quarter("facing_back", "Back facing", *upright(back), on_fold=True), joined=False),
+        facing_of(contoured_quarter("facing_back", "Back facing", *upright(back), on_fold=made.even), joined=False),
     )
     pieces = (_free_ends(pieces[0]), pieces[1])
     names = ("facing_front", "facing_back")
     lower = tuple(SeamPart(p, "waist", "both", 2) for p in names)
     return Waist(
-        pieces=pieces, making=(Seam("facing_side", (SeamPart("facing_front", "side"),), (SeamPart("facing_back", "side"),)),),
+        pieces=pieces, making=(*_behind(("facing_back",), made), Seam("facing_side", (SeamPart("facing_front", "side"),), (SeamPart("facing_back", "side"),))),
         joining=(Seam("waist", _both(made.names), lower),),
         closing=(Seam("fly_shield_top", (SeamPart("fly_shield", "top"),), (SeamPart("fly_shield", "top_inside", reversed=True),)),),
         tape=_twice(names, "waist"), told=FACED_TOLD, fused="the facing", over_shield=False,
@@ -223,7 +239,7 @@ def straight_side(made: Made) -> Waist:
     """The straight band over a zip in the left side."""
     band = shared.straight_band(_round(made), made.around[::-1], made.top, eased(fullness(made.cut)), shared.Band(made.cut.band_depth, underlap(made.cut)))
     told = ("Make up the waistband and sew it to the trouser top, easing the top in between side and dart.", "Sew on hook and bar; press the creases.")
-    return replace(_as_skirts(band, told), down=across(made.cut), opens=across(made.cut))
+    return replace(_as_skirts(band, told), down=across(made.cut), centres=2 * across(made.cut), opens=across(made.cut))
 
 
 def contoured_side(made: Made) -> Waist:
@@ -231,7 +247,7 @@ def contoured_side(made: Made) -> Waist:
     assert made.contours is not None  # noqa: S101 - a contoured band is cut off the panels
     band = shared.contoured_band(_round(made), made.contours[::-1], made.cut.band_depth, None)
     told = ("Make up the waistband, sew it to the trouser top, run the zip up through it and turn its inside in.", "Sew on hook and eye; press the creases.")
-    return replace(_as_skirts(band, told), down=(EdgeLength("waistband_front", (ZIP,)),), opens=(EdgeLength("waistband_front", (ZIP,)),))
+    return replace(_as_skirts(band, told), down=(EdgeLength("waistband_front", (ZIP,)),), centres=CONTOURED_CENTRES, opens=(EdgeLength("waistband_front", (ZIP,)),))
 
 
 def faced_side(made: Made) -> Waist:

@@ -14,6 +14,7 @@ from drafting.craft.rules import OPENING_OVER_HIP
 from drafting.craft.slant_pocket import least_mouth
 from drafting.garments.trousers.figure import Figure
 from drafting.garments.trousers.fits import (
+    crotch_band,
     foot_girth,
     hip_ease,
     most_over,
@@ -78,7 +79,7 @@ def thigh(body: Body, cut: Trousers, drawn: float) -> tuple[Want, ...]:
     if not body.has("thigh_girth"):
         return ()
     tape = Number(drawn, "drawn leg on the thigh line, 2.5 cm under the crotch line")
-    return (at_least("thigh_has_room", tape, body.value("thigh_girth") + thigh_ease(cut)[0], "The thigh and its least room by the fit.", advice=True),)
+    return (at_least("thigh_has_room", tape, body.value("thigh_girth") + thigh_ease(cut)[0], "The thigh and its least room by the fit; where the forks at their limit do not give it, choose a wider fit or more ease at the hip.", advice=True),)
 
 
 def _room_at_the_end(body: Body, cut: Trousers) -> Want:
@@ -87,6 +88,16 @@ def _room_at_the_end(body: Body, cut: Trousers) -> Want:
     under = leg(body)
     round_leg = leg_girth(body, under, float(under.floor - body.body_rise - inside))
     return at_least("hem_passes_leg", Girth("hem", LEGS, 1), round_leg + LEAST_AT_LEG, "Round the leg there, and 2 cm to move.", advice=True)
+
+
+def crotch(body: Body, cut: Trousers, tape: Tapes) -> tuple[Want, ...]:
+    """The crotch seam over a crotch length that was measured; at another waist it is the longer or shorter for it twice."""
+    if not body.taken("total_crotch_length"):
+        return ()
+    there = body.value("total_crotch_length") + 2 * cut.waist_position
+    low, high = crotch_band(cut)
+    told = "The crotch length to the trousers' top, and the room of the fit; where forks, raise and seat angle at their limits do not reach it, measure it again, and sew a toile."
+    return (Want(name="crotch_seam_length", measuring=tape.crotch, wanted=there + (low + high) / 2, low=there + low - 0.05, high=there + high + 0.05, kind="advice", reason=told),)
 
 
 LEAST_AT_LEG = 2.0
@@ -260,7 +271,7 @@ def finished(tape: Tapes) -> tuple[Want, ...]:
             ("hem_girth", Girth("hem", LEGS, 1)),
             ("inside_leg_seam", EdgeLength("front", ("inseam",))),
             ("outside_leg_seam", tape.side),
-            ("crotch_seam_length", together(*tape.front_crotch, *tape.back_crotch)),
+            ("crotch_seam_length", tape.crotch),
             *((slit.edges[0], slit) for slit in tape.slit),
         )
     )
