@@ -115,7 +115,7 @@ def _past_the_band(level: Frame, panel: Panel, cut: Trousers, sheet: DraftSheet)
     kept = tuple((at, width, _shown(width, long, band, cut)) for at, width, long in _few(plan, lambda dart: _shows(dart, band, cut)))
     if not band or taken_over or kept == plan:
         return panel
-    sheet.heading(f"{panel.name.capitalize()} darts below the band")
+    sheet.heading(f"{panel.name.capitalize()} darts below the band", "house method")
     return _set_out(f"{panel.name} below the band", panel, level.side_waist, panel.waist_sewn, kept, "As before.", sheet)
 
 
