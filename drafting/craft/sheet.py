@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
+from itertools import count
 
 from drafting.errors import ConstructionError
 from drafting.geometry import JOIN, Path, Point, root
@@ -38,6 +40,7 @@ class DraftSheet:
         self._steps: list[Step] = []
         self._chapter = ""
         self._source = ""
+        self._drawn: set[str] = set()
 
     @property
     def steps(self) -> tuple[Step, ...]:
@@ -57,8 +60,8 @@ class DraftSheet:
                 where=name,
             )
         base, moves = (place, ()) if place.name else (place.base, place.moves)
-        named = Place(place.x, place.y, name, base, moves)
-        self._add("point", name, named, why, named, source)
+        named = Place(place.x, place.y, self._free(name), base, moves)
+        self._add("point", named.name, named, why, named, source)
         return named
 
     def length(self, name: str, value: float, why: str, *, source: str = "") -> Length:
@@ -126,8 +129,10 @@ class DraftSheet:
 
     def stroke(self, stroke: Stroke, why: str, *, source: str = "") -> Stroke:
         """Record a line that a craft has drawn."""
-        self._add("line", stroke.name, stroke, why, stroke, source)
-        return stroke
+        name = self._free(stroke.name)
+        drawn = stroke if name == stroke.name else replace(stroke, name=name)
+        self._add("line", name, drawn, why, drawn, source)
+        return drawn
 
     def outline(
         self, name: str, lines: tuple[Stroke, ...], why: str, *, source: str = ""
@@ -207,6 +212,16 @@ class DraftSheet:
     def true(self, name: str, moved: Moved, why: str, *, agree: str = "", source: str = "") -> None:
         """Record a trueing: what moved, how far in cm, and what was brought to agree by it."""
         self._add("trued", name, moved, why, agree, source)
+
+    def _free(self, name: str) -> str:
+        """A name for a point or a line, numbered where another one has it: the sheet goes by it."""
+        named = name
+        for number in count(2):
+            if named not in self._drawn:
+                break
+            named = f"{name}, {number}"
+        self._drawn.add(named)
+        return named
 
     def _add(
         self,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import fields
 from typing import Literal, get_args, get_origin, get_type_hints
 
 from drafting.body import SIZE_TABLES, Body, size_body
@@ -20,6 +21,19 @@ def methods() -> list[tuple[str, str]]:
         ways = get_args(hint) if get_origin(hint) is Literal else ("",)
         found += [(kind, way) for way in ways]
     return found
+
+
+def options(kind: str) -> list[dict]:
+    """Every value of every option that has a list of them, one at a time."""
+    spec = GARMENTS[kind].spec
+    hints = get_type_hints(spec)
+    values = [(f.name, v) for f in fields(spec) for v in _listed(hints[f.name]) if f.name != "kind"]
+    return [{name: value} for name, value in values]
+
+
+def _listed(hint) -> tuple:
+    kinds = (hint, *get_args(hint))
+    return tuple(v for part in kinds if get_origin(part) is Literal for v in get_args(part))
 
 
 SMALLEST, LARGEST = next(iter(SIZE_TABLES["women"].sizes)), list(SIZE_TABLES["women"].sizes)[-1]

@@ -16,13 +16,15 @@ import numpy as np
 import pytest
 import shapely
 from carrying_out import Paper, along, left, on, unit, walked
-from classroom import CASES, methods
+from classroom import CASES, methods, options, sheet_of, worked
 from svgelements import CubicBezier
 from svgelements import Path as SvgPath
 
 from drafting.body import Body
 from drafting.drawing import Output
+from drafting.errors import DraftingError
 from drafting.export import FORMATS, draft_json
+from drafting.garments import GARMENTS
 from drafting.pattern import Finish
 from drafting.teaching.form import DraftForm
 from drafting.teaching.taught import teach
@@ -95,11 +97,35 @@ def test_outlines_close_and_are_as_long_as_told(sheet, paper):
 def test_every_piece_of_the_pattern_is_carried_out(draft, sheet, paper):
     """The pieces as a client reads them, moved to a corner, turned over or not."""
     work, _ = draft
+    assert missed(work, sheet, paper) == []
+
+
+def missed(work, sheet, paper) -> list[str]:
+    """The pieces that the sheet does not give, or gives otherwise."""
     pieces = json.loads(FORMATS["json"].write(work, Output()))["pieces"]
     outlines = {outline["name"]: outline for outline in sheet["outlines"]}
     assert set(outlines) == {piece["name"] for piece in pieces}
-    for piece in pieces:
-        assert alike(paper.traced(outlines[piece["name"]]), piece), piece["name"]
+    return [p["name"] for p in pieces if not alike(paper.traced(outlines[p["name"]]), p)]
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("kind", GARMENTS)
+def test_every_piece_is_carried_out_whatever_is_chosen(kind):
+    """Every value of every option; no point, no line and no label comes twice either."""
+    for option in options(kind):
+        try:
+            done = worked(kind, option.pop("method", ""), "sample", **option)
+        except DraftingError:
+            continue  # a choice that needs another one beside it
+        sheet = json.loads(draft_json.write(done, sheet_of(kind, done)))
+        assert missed(done, sheet, Paper(sheet)) == [], option
+        points = [point for step in steps(sheet) for point in step["points"]]
+        for names in (
+            [p["label"] for p in points],
+            [p["name"] for p in points],
+            [told["name"] for told in lines(sheet)],
+        ):
+            assert len(set(names)) == len(names), option
 
 
 def alike(ring, piece) -> bool:

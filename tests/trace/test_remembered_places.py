@@ -203,3 +203,11 @@ def test_straight_parts_run_through_all_their_places(corner, sheet):
         ("corner", "far"),
         ("far", "high"),
     ]
+
+
+def test_no_point_and_no_line_is_called_as_another_one(sheet, corner):
+    """Steps go by names: a second one of the same name is numbered."""
+    one, two = place(sheet, "right", 4, 0, corner), place(sheet, "right", 5, 0, corner)
+    assert (one.name, two.name) == ("right", "right, 2")
+    drawn = [sheet.line("foot", corner, end, why="To try.") for end in (one, two)]
+    assert [line.name for line in drawn] == ["foot", "foot, 2"]
