@@ -81,6 +81,7 @@ def drawn(finished: FinishedPiece, by: Transform) -> tuple[Stroke, ...]:
     piece = finished.piece
     inner = (
         *(m.path for m in piece.marks),
+        *(line for pleat in piece.pleats for line in pleat.lines),
         polyline(*piece.grain),
         *(polyline(a, b) for _, a, b in piece.levels),
     )
@@ -324,6 +325,73 @@ def draft_tile(number: int, method: str, fit: str | None) -> Tile:
     )
 
 
+SKIRTS: dict[str, dict[str, dict[str, object]]] = {
+    "straight_skirt": {
+        "straight skirt, block": {},
+        "proportional draft, facing, lined": {
+            "method": "proportional",
+            "waistband": "facing",
+            "lining": True,
+            "hem_at": "mid_calf",
+        },
+        "contoured band, side zip, slit": {
+            "waistband": "contoured",
+            "closure": "side",
+            "hem_opening": "slit",
+            "hem_at": "mid_calf",
+        },
+        "pockets in the sides": {"pocket": "in_seam", "hem_opening": "none"},
+    },
+    "a_line_skirt": {
+        "A-line": {},
+        "22 degrees, contoured band": {"flare": 22.0, "waistband": "contoured"},
+        "hem 200, to the calf, facing": {
+            "hem_girth": 200.0,
+            "hem_at": "mid_calf",
+            "waistband": "facing",
+        },
+    },
+    "gored_skirt": {
+        "six gores": {},
+        "four gores, facing, pockets": {"gores": 4, "waistband": "facing", "pocket": "in_seam"},
+        "eight gores, flared from 40": {"gores": 8, "flare_from": 40.0, "closure": "side"},
+    },
+    "circle_skirt": {
+        "full circle": {},
+        "half circle in one, facing, lined": {
+            "circle": "half",
+            "waistband": "facing",
+            "lining": True,
+            "cloth_width": 300.0,
+        },
+        "three quarters, side zip": {"circle": "three_quarter", "closure": "side"},
+        "cloth 70 wide": {"cloth_width": 70.0},
+    },
+    "gathered_skirt": {
+        "gathered": {},
+        "three tiers, to the calf": {"tiers": 3, "hem_at": "mid_calf"},
+        "elastic waist, pockets": {"waistband": "elastic", "pocket": "in_seam"},
+    },
+    "pleated_skirt": {
+        "knife pleats": {},
+        "box pleats on a yoke": {"pleats": "box", "top": "yoke"},
+        "inverted pleats": {"pleats": "inverted", "face": 9.0},
+        "knife pleats on a yoke, side zip": {"top": "yoke", "closure": "side"},
+    },
+}
+
+
+def skirts() -> list[Tile]:
+    """Every kind of skirt in several cuts."""
+    cuts = [
+        (kind, name, options) for kind, named in SKIRTS.items() for name, options in named.items()
+    ]
+    return [
+        pieces(made(kind=kind, **options), name, f"skirt{n}")
+        for n, (kind, name, options) in enumerate(cuts)
+    ]
+
+
 def main() -> None:
     """Write every picture."""
     pictures = {
@@ -347,6 +415,7 @@ def main() -> None:
         0.1,
         "Trousers, each method in each fit",
     )
+    pictures["skirts_cuts"] = sheet(skirts(), 2, 0.08, "Skirts, one body, several cuts")
     for name, picture in pictures.items():
         (HERE / f"{name}.svg").write_bytes(render(picture, name))
         print(HERE / f"{name}.svg")
