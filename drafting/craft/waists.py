@@ -225,11 +225,11 @@ def _quarters(
     words = _uprights(layer)
     found = []
     for n, band in enumerate(bands):
-        drawn = upright(band)
-        front = drawn[0].start_tangent.x < 0
+        # from the middle forward a panel's centre is the upright after it
+        front = n >= len(bands) / 2 or len(bands) == 1
         centre, side = (words[n + 1], words[n]) if front else (words[n], words[n + 1])
         on_fold = not centre
-        piece = contoured_quarter(names[n], titles[n], *drawn, on_fold=on_fold)
+        piece = contoured_quarter(names[n], titles[n], *upright(band), on_fold=on_fold)
         renamed = {"centre": centre[0] if centre else "centre", "side": side[0]}
         edges = tuple(replace(e, name=renamed.get(e.name, e.name)) for e in piece.edges)
         found.append(replace(piece, edges=edges))
