@@ -95,6 +95,7 @@ def set_up() -> None:
     handler = logging.StreamHandler(sys.stderr)
     handler.setFormatter(OneLine())
     logging.basicConfig(level=logging.INFO, handlers=[handler], force=True)
+    logging.getLogger("ezdxf").setLevel(logging.WARNING)  # it tells each table that it makes
     logging.captureWarnings(capture=True)
 
 
