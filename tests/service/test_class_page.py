@@ -1,0 +1,86 @@
+"""The page of a sewing class, in a real browser, on another origin than the service."""
+
+from __future__ import annotations
+
+import functools
+import http.server
+import threading
+
+import pytest
+from asking import EXAMPLES
+from browsing import browser, needs_browser
+from serving import Server
+
+pytestmark = needs_browser
+
+
+class Quiet(http.server.SimpleHTTPRequestHandler):
+    """Tells nobody what it hands out."""
+
+    def log_message(self, *_: object) -> None:
+        pass
+
+
+@pytest.fixture(name="address", scope="module")
+def address_fixture():
+    """Where the class keeps its page."""
+    handler = functools.partial(Quiet, directory=EXAMPLES)
+    with http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler) as pages:
+        serving = threading.Thread(target=pages.serve_forever)
+        serving.start()
+        yield f"http://127.0.0.1:{pages.server_port}"
+        pages.shutdown()
+        serving.join()
+
+
+@pytest.fixture(name="server", scope="module")
+def server_fixture(tmp_path_factory, address):
+    log = tmp_path_factory.mktemp("class") / "log"
+    server = Server(log, TAPELINE_CORS_ORIGINS=address, TAPELINE_ORDER_SECONDS="60")
+    try:
+        server.wait()
+        yield server
+    finally:
+        server.kill()
+
+
+def test_a_class_embeds_a_pattern_and_steps_through_a_draft(address, server):
+    with browser(viewport={"width": 1100, "height": 1300}) as page:
+        page.goto(f"{address}/class.html?service={server.address.rstrip('/')}")
+        page.wait_for_function("document.getElementById('count').textContent.startsWith('Step 1 ')")
+        page.wait_for_function("document.getElementById('pattern').naturalWidth > 100")
+        assert page.locator("#back").is_disabled()
+        seen = {page.locator("#heading").inner_text()}
+        for number in range(2, 8):
+            page.get_by_role("button", name="Next step").click()
+            assert page.locator("#count").inner_text().startswith(f"Step {number} of ")
+            seen.add(page.locator("#heading").inner_text())
+            page.wait_for_function("document.getElementById('picture').naturalWidth > 50")
+        assert len(seen) == 7
+        page.keyboard.press("ArrowLeft")
+        assert page.locator("#count").inner_text().startswith("Step 6 of ")
+        assert page.locator("#sentences").inner_text()
+        page.get_by_role("button", name="Step back").focus()
+        page.keyboard.press("Enter")
+        assert page.locator("#count").inner_text().startswith("Step 5 of ")
+        last = int(page.locator("#count").inner_text().rsplit(" ", 1)[1])
+        told = []
+        for _ in range(last):
+            told.append(page.locator("#sentences").inner_text())
+            page.keyboard.press("ArrowRight")
+        assert any("103 cm" in each for each in told), "the outside leg, as it was ordered"
+        assert page.locator("#count").inner_text() == f"Step {last} of {last}"
+        assert page.get_by_role("button", name="Next step").is_disabled()
+        assert not page.complaints
+
+
+def test_a_class_on_an_origin_that_is_not_named_is_told_so(address, tmp_path):
+    server = Server(tmp_path / "log", TAPELINE_CORS_ORIGINS="https://class.example")
+    try:
+        server.wait()
+        with browser() as page:
+            page.goto(f"{address}/class.html?service={server.address.rstrip('/')}")
+            page.wait_for_function("document.getElementById('trouble').textContent")
+            assert page.get_by_role("alert").inner_text().startswith("No lesson today")
+    finally:
+        server.kill()
