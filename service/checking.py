@@ -12,6 +12,8 @@ from drafting.body import Figure, measurement_check
 from drafting.errors import DraftingError
 from drafting.export.identity import body_document
 from drafting.export.json import finding_document
+from drafting.export.language import told_finding
+from drafting.language import Language
 from service.answers import MeasurementCheckAnswer
 from service.lengths import Unit
 from service.plan import Fields
@@ -40,7 +42,7 @@ def _nothing_more(_: Mapping[str, Any]) -> Iterator[Trouble]:
 BLANK = Blank(MeasurementCheck, Fields({"measurements": MEASUREMENTS}), _nothing_more)
 
 
-def checked(raw: Any) -> MeasurementCheckAnswer:
+def checked(raw: Any, language: Language = "en") -> MeasurementCheckAnswer:
     """The body of decoded JSON, completed as far as statistics can, and remarks on it.
 
     Raises:
@@ -52,11 +54,16 @@ def checked(raw: Any) -> MeasurementCheckAnswer:
             filled.measurements, filled.figure, filled.accept_unusual
         )
     except DraftingError as error:
-        raise drafting_problem(error, unit, BLANK.is_length(raw)) from None
+        raise drafting_problem(error, unit, BLANK.is_length(raw), language) from None
     return {
         "drafting_version": DRAFTING_VERSION,
         "unit": "mm",
         "figure": body.figure,
         "body": body_document(body),
-        "findings": [finding_document(found) for found in findings],  # type: ignore[misc]
+        "findings": [
+            finding_document(  # type: ignore[misc]
+                told_finding(found, language, "in" if unit == "in" else "cm")
+            )
+            for found in findings
+        ],
     }

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from drafting.body import prepare
 from drafting.errors import DraftingError
 from drafting.export import pattern_id
+from drafting.export.language import told_finding
 from drafting.workroom import work
 from service.lengths import reword, told, told_limits
 from service.problems import ProblemError, Trouble, in_short
@@ -17,6 +18,7 @@ from service.troubles import drafting_problem
 if TYPE_CHECKING:
     from drafting.body import Body
     from drafting.drawing import Output
+    from drafting.drawing.words import Unit as SheetUnit
     from drafting.export import Format
     from drafting.garments.garment import Garment
     from drafting.language import Language
@@ -74,7 +76,7 @@ def encoded(done: Work, order: Order, form: OrderForm, chosen: Format) -> Drafte
     try:
         return _written(done, order.output, chosen)
     except DraftingError as error:
-        raise drafting_problem(error, order.unit, form.is_length(order.raw)) from None
+        raise refusal(error, order, form) from None
 
 
 def worked(order: Order, form: OrderForm) -> Work:
@@ -86,9 +88,9 @@ def worked(order: Order, form: OrderForm) -> Work:
     try:
         done = _draft(order)
     except DraftingError as error:
-        raise drafting_problem(error, order.unit, form.is_length(order.raw)) from None
+        raise refusal(error, order, form) from None
     if done.verdict == "unsound" and not order.allow_unsound:
-        raise unsound(done, order.unit)
+        raise unsound(done, order)
     return done
 
 
@@ -178,22 +180,32 @@ def size_order(garment: Garment, size: SizeChoice) -> dict[str, Any]:
     return {"size": size.model_dump(), "garment": {"kind": garment.kind}}
 
 
-def unsound(done: Work, unit: str) -> ProblemError:
+def refusal(error: DraftingError, order: Order, form: OrderForm) -> ProblemError:
+    """The problem of an order that the craft refuses, in the order's unit and language."""
+    is_length = form.is_length(order.raw)
+    return drafting_problem(error, order.unit, is_length, order.output.language)
+
+
+def unsound(done: Work, order: Order) -> ProblemError:
     """The problem of a pattern that would not sew or fit: what failed, and by how much."""
+    unit, language = order.unit, order.output.language
     counted = {check.name: check.unit for check in done.pattern.checks}
-    errors = [found for found in done.pattern.findings if found.severity == "error"]
+    found = (f for f in done.pattern.findings if f.severity == "error")
+    on_sheet: SheetUnit = "in" if unit == "in" and language != "en" else "cm"
+    errors = [told_finding(f, language, on_sheet, done.pattern.checks) for f in found]
     lengths = [counted.get(found.where, found.unit) == "cm" for found in errors]
     units = [unit if is_length else "cm" for is_length in lengths]
-    troubles = tuple(_failure(found, u) for found, u in zip(errors, units, strict=True))
-    return ProblemError("unsound-pattern", in_short(troubles), troubles)
+    troubles = tuple(_failure(found, u, language) for found, u in zip(errors, units, strict=True))
+    headers = {"Content-Language": language}
+    return ProblemError("unsound-pattern", in_short(troubles), troubles, headers=headers)
 
 
-def _failure(found: Finding, unit: str) -> Trouble:
+def _failure(found: Finding, unit: str, language: Language) -> Trouble:
     """What failed; "cm" leaves the numbers as they are, as for angles and counts."""
     return Trouble(
         pointer="",
         code=found.code,
-        detail=reword(found.message, unit),
+        detail=reword(found.message, unit) if language == "en" else found.message,
         received=None if found.measured is None else told(found.measured, unit),
         allowed=None if found.allowed is None else told_limits(*found.allowed, unit),
     )

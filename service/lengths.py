@@ -6,7 +6,10 @@ import math
 import re
 import unicodedata
 from fractions import Fraction
+from functools import partial
 from typing import Literal
+
+from drafting.language import with_lengths
 
 Unit = Literal["cm", "mm", "in"]
 
@@ -113,19 +116,10 @@ def _eighths(inches: float) -> str:
     return sign + (" ".join(p for p in (str(whole) if whole or not part else "", part) if p))
 
 
-_IN_CM = re.compile(r"(-?\d+(?:\.\d+)?)(?:( to | and )(-?\d+(?:\.\d+)?))? cm\b")
-
-
 def reword(text: str, unit: str) -> str:
     """A sentence of the craft, which speaks in cm, in the order's unit.
 
     >>> reword("The waist must be 45 to 220 cm.", "in")
     'The waist must be 17 3/4 in to 86 5/8 in.'
     """
-    return text if unit == "cm" else _IN_CM.sub(lambda m: _reworded(m, unit), text)
-
-
-def _reworded(found: re.Match[str], unit: str) -> str:
-    first, joined, second = found.groups()
-    words = in_words(float(first), unit)
-    return words + joined + in_words(float(second), unit) if second else words
+    return text if unit == "cm" else with_lengths(text, partial(in_words, unit=unit))

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from drafting.body import MEASURES
 from drafting.errors import (
     ConstructionError,
     DraftingError,
@@ -11,11 +13,14 @@ from drafting.errors import (
     OutputError,
     SpecError,
 )
+from drafting.language import decimal, refusal_text, say
 from service.lengths import reword, told, told_limits
 from service.problems import ProblemError, Trouble, in_short, pointer
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+
+    from drafting.language import Language
 
 Parts = tuple[str, ...]
 
@@ -52,7 +57,7 @@ PARTS = frozenset(
 
 
 def drafting_problem(
-    error: DraftingError, unit: str, is_length: Callable[[Parts], bool]
+    error: DraftingError, unit: str, is_length: Callable[[Parts], bool], language: Language = "en"
 ) -> ProblemError:
     """The problem for a trouble of the craft and all that it carries.
 
@@ -60,9 +65,47 @@ def drafting_problem(
         error: The trouble; lengths in cm.
         unit: The order's unit, in which it is told.
         is_length: Whether the field at a path of the order is a length.
+        language: Of the details, where the catalogue has the sentence.
     """
-    troubles = tuple(_trouble(each, unit, is_length) for each in (error, *error.also))
-    return ProblemError(answer(error), in_short(troubles), troubles)
+    each = (error, *error.also)
+    troubles = tuple(in_language(_trouble(e, unit, is_length), e.where, language) for e in each)
+    headers = {"Content-Language": language}
+    return ProblemError(answer(error), in_short(troubles), troubles, headers=headers)
+
+
+def in_language(trouble: Trouble, where: str, language: Language) -> Trouble:
+    """The trouble told by its code's sentence in a language; as it is where there is none.
+
+    Args:
+        trouble: In English; where a sentence needs its words, they follow.
+        where: The measure, option or step at fault.
+        language: Of the sentence.
+    """
+    text = refusal_text(trouble.code, language)
+    if text is None:
+        return trouble
+    name = where.rpartition(".")[2]
+    told = {
+        "where": say(MEASURES[name].title, language) if name in MEASURES else where,
+        "message": trouble.detail,
+        "received": _in_words(trouble.received, language),
+        "allowed": _in_words(trouble.allowed, language),
+    }
+    return replace(trouble, detail=text.format(**told))
+
+
+def _in_words(value: object, language: Language) -> str:
+    match value:
+        case float() | int():
+            return decimal(float(value), language)
+        case [float() | int() as low, float() | int() as high]:
+            return f"{_in_words(low, language)} – {_in_words(high, language)}"
+        case list():
+            return ", ".join(_in_words(each, language) for each in value)
+        case None:
+            return "–"
+        case _:
+            return str(value)
 
 
 def answer(error: DraftingError) -> str:

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Literal, get_args
 
-from drafting.language import Language, decimal, say, translated
+from drafting.language import Language, decimal, inch, say, translated
 
 Unit = Literal["cm", "in"]
+
+SHORT = 25.4
+"""Lengths under 10 in are told to the sixteenth of an inch; nobody reads a girth so finely."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,13 +124,14 @@ def numeral(words: Words, count: int) -> str:
 
 
 def amount(cm: float, unit: Unit, language: Language = "en") -> str:
-    """A length as a tape shows it: to 0.1 cm, or to 1/16 in as a reduced fraction."""
+    """A length as a tape shows it: to 0.1 cm, or to a fraction of an inch, never a decimal.
+
+    Girths and lengths go to the eighth, what is shorter than `SHORT` to the sixteenth.
+    """
     if unit == "cm":
         return f"{decimal(cm, language)} cm"
-    whole, part = divmod(round(cm / 2.54 * 16), 16)
-    if part == 0:
-        return f"{whole} in"
-    below = 16
-    while part % 2 == 0:
-        part, below = part // 2, below // 2
-    return f"{whole} {part}/{below} in" if whole else f"{part}/{below} in"
+    parts = 16 if abs(cm) < SHORT else 8
+    whole, part = divmod(round(abs(cm) / 2.54 * parts), parts)
+    sign = "-" if cm < 0 and (whole or part) else ""
+    told = (str(whole) if whole or not part else "", str(Fraction(part, parts)) if part else "")
+    return f"{sign}{' '.join(t for t in told if t)} {inch(language)}"

@@ -36,7 +36,7 @@ class _InLanguage:
     write: Write
 
     def __call__(self, work: Work, output: Output) -> bytes:
-        return self.write(told(work, output.language), output)
+        return self.write(told(work, output), output)
 
 
 def _everything(work: Work, output: Output) -> bytes:

@@ -9,9 +9,9 @@ import json
 from typing import TYPE_CHECKING, Any
 
 from drafting import DRAFTING_VERSION
-from drafting.body import MEASURES
 from drafting.checks import finished_measurements
 from drafting.export.identity import Plain, body, in_mm, pattern_id
+from drafting.export.language import unit_of
 from drafting.export.paths import MM, bounds, downward, path_data, rounded
 from drafting.export.sheets import cautions, told_pieces
 
@@ -220,7 +220,7 @@ def finding_document(finding: Finding, checks: tuple[Check, ...] = ()) -> Plain:
         finding: In cm.
         checks: Those that it may speak of.
     """
-    factor = FACTORS[_unit_of(finding, checks)]
+    factor = FACTORS[unit_of(finding, checks)]
     told: dict[str, Any] = {
         "code": finding.code,
         "severity": finding.severity,
@@ -232,14 +232,6 @@ def finding_document(finding: Finding, checks: tuple[Check, ...] = ()) -> Plain:
     if finding.allowed is not None:
         told["allowed"] = bounds(*finding.allowed, factor)
     return told
-
-
-def _unit_of(finding: Finding, checks: tuple[Check, ...]) -> str:
-    """The unit of the check or measure that a finding speaks of, else the finding's own."""
-    for check in checks:
-        if check.name == finding.where:
-            return check.unit
-    return MEASURES[finding.where].unit if finding.where in MEASURES else finding.unit
 
 
 def _mm(cm: float) -> float:

@@ -36,7 +36,7 @@ def write_dxf(works: tuple[Work, ...], plan: LayPlan, output: Output) -> bytes:
         plan: Their plan.
         output: Language of the texts and the curves' tolerance.
     """
-    works = tuple(told(work, output.language) for work in works)
+    works = tuple(told(work, output) for work in works)
     blocks: list[Placed] = []
     low = 0.0
     for number, cloth in enumerate(plan.cloths):

@@ -91,7 +91,7 @@ def _turned(pattern: FinishedPattern) -> FinishedPattern:
 def plotted(works: tuple[Work, ...], plan: ClothPlan, output: Output) -> Iterator[Plotted]:
     """Every piece of a cloth's plan at full size."""
     plain = Output(language=output.language, unit=output.unit)
-    faces = [Faces(told(work, output.language), plain) for work in works]
+    faces = [Faces(told(work, output), plain) for work in works]
     for placement in plan.placements:
         yield faces[placement.order - 1].plotted(placement)
 

@@ -10,7 +10,7 @@ from drafting.body import MEASURES
 from drafting.checks import finished_measurements
 from drafting.drawing import PRINT_WORDS, WORDS, Cover, Drawn, Output, amount, piece_cuts
 from drafting.drawing.cover import Row, Section
-from drafting.drawing.words import plain
+from drafting.language import decimal, say
 
 if TYPE_CHECKING:
     from drafting.body import Measured
@@ -54,7 +54,7 @@ class _Teller:
     """Rows of text in one language and unit."""
 
     def __init__(self, work: Work, output: Output) -> None:
-        self.work, self.unit = work, output.unit
+        self.work, self.unit, self.language = work, output.unit, output.language
         self.words, self.more = WORDS[output.language], PRINT_WORDS[output.language]
 
     def cutting(self) -> Iterator[Row]:
@@ -64,7 +64,7 @@ class _Teller:
 
     def notions(self) -> Iterator[Row]:
         for notion in self.work.pattern.pattern.notions:
-            yield Row(notion.name.capitalize(), self._much(notion))
+            yield Row(_headed(notion.name), self._much(notion))
 
     def _much(self, notion: Notion) -> str:
         length = "" if notion.length is None else self.amount(notion.length)
@@ -74,7 +74,8 @@ class _Teller:
     def measures(self) -> Iterator[Row]:
         for name, measured in self.work.body.measured.items():
             yield Row(
-                f"{MEASURES[name].title}{self._origin(measured)}", self._value(name, measured)
+                f"{say(MEASURES[name].title, self.language)}{self._origin(measured)}",
+                self._value(name, measured),
             )
 
     def _origin(self, measured: Measured) -> str:
@@ -85,7 +86,7 @@ class _Teller:
         unit = MEASURES[name].unit
         value, sd = measured.value, measured.sd
         if unit != "cm":
-            return f"{value:.1f} {'kg' if unit == 'kg' else '°'}"
+            return f"{decimal(value, self.language)} {'kg' if unit == 'kg' else '°'}"
         return self.amount(value) if sd is None else f"{self.amount(value)} ± {self.amount(sd)}"
 
     def ease(self) -> Iterator[Row]:
@@ -93,14 +94,14 @@ class _Teller:
         for field in fields(self.work.spec):
             value = getattr(self.work.spec, field.name)
             if field.name.endswith("ease") and isinstance(value, int | float):
-                yield Row(plain(field.name).capitalize(), self.amount(value))
+                yield Row(self.called(field.name), self.amount(value))
 
     def finished(self) -> Iterator[Row]:
         pattern = self.work.pattern.pattern
         units = {want.name: want.unit for want in pattern.finished_measurements}
         for name, value in finished_measurements(pattern):
-            told = self.amount(value) if units[name] == "cm" else f"{value:.1f}°"
-            yield Row(plain(name).capitalize(), told)
+            angle = f"{decimal(value, self.language)}°"
+            yield Row(self.called(name), self.amount(value) if units[name] == "cm" else angle)
 
     def cautions(self) -> tuple[str, ...]:
         return (*self.words.cautions, *self.work.pattern.pattern.cautions)
@@ -110,4 +111,13 @@ class _Teller:
             yield Row(f"{number}  {step.text}")
 
     def amount(self, cm: float) -> str:
-        return amount(cm, self.unit)
+        return amount(cm, self.unit, self.language)
+
+    def called(self, name: str) -> str:
+        """A stable name as the head of a row."""
+        return _headed(self.words.name(name))
+
+
+def _headed(text: str) -> str:
+    """The text with a capital first; the rest as it is, since German nouns have theirs."""
+    return text[:1].upper() + text[1:]

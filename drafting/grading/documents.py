@@ -67,7 +67,7 @@ def _size(
 ) -> Plain:
     told = {"name": size.name, **size_told(size, refuse)}
     if size.work is not None and (size.sound or allow_unsound):
-        told["pattern"] = document(in_language(size.work, output.language), output)
+        told["pattern"] = document(in_language(size.work, output), output)
     return told
 
 

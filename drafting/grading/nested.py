@@ -77,7 +77,7 @@ def nested_content(sizes: SizeRange, output: Output, *, allow_unsound: bool = Fa
     """
     words, more = WORDS[output.language], NEST_WORDS[output.language]
     drawn = [s for s in sizes.sizes if s.sound or (s.work is not None and allow_unsound)]
-    works = tuple(told(s.work, output.language) for s in drawn if s.work is not None)
+    works = tuple(told(s.work, output) for s in drawn if s.work is not None)
     if not works:
         raise ConstructionError("No size of the range can be cut.", where="sizes")
     layers = tuple(

@@ -1,30 +1,48 @@
 """The languages of sheets and answers: a catalogue each, keyed by the English text.
 
-The catalogues are gettext files (`fr.po`, `de.po`), which translators' tools can edit. What a
-catalogue lacks stays English. Two words of it are doubtful in the trade and print with their
-English beside them; see `DOUBTFUL`.
+The catalogues are gettext files, one for each language, which translators' tools can edit. French
+and German have every text of a pattern; Spanish, Italian and Portuguese have the words at the
+cutting table: pieces, lines, labels, cautions of printing, measures. What a catalogue lacks stays
+English. Words that are doubtful in the trade print with their English beside them; see `DOUBTFUL`.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import fields, is_dataclass, replace
 from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Any, Literal, TypeVar, cast
 
+from babel.dates import format_date, parse_date
 from babel.messages.pofile import read_po
 from babel.numbers import format_decimal
+from babel.units import format_unit
 
-Language = Literal["en", "fr", "de"]
+Language = Literal["en", "fr", "de", "es", "it", "pt"]
+
+FLY = ("Fly facing", "Fly shield")
 
 DOUBTFUL: dict[str, frozenset[str]] = {
-    "fr": frozenset({"Pocket side piece"}),
-    "de": frozenset({"Pocket side piece", "Toile"}),
+    "fr": frozenset({"Pocket side piece", "pocketing", "Total crotch length", "Upper chest girth"}),
+    "de": frozenset({"Pocket side piece", "pocketing", "Toile", "Ease", "Upper chest girth"}),
+    "es": frozenset(
+        {*FLY, "Pocket side piece", "pocketing", "Total crotch length", "Upper chest girth"}
+    ),
+    "it": frozenset(
+        {*FLY, "Pocket side piece", "Pocket facing", "pocketing", "Ease", "Upper chest girth"}
+    ),
+    "pt": frozenset(
+        {*FLY, "Pocket side piece", "Pocket facing", "pocketing", "Front facing", "Back facing"}
+        | {"Total crotch length", "Upper chest girth", "Across back width"}
+    ),
 }
 """Terms that a glossary from memory is not sure of: they print with the English beside them."""
 
 Words = TypeVar("Words")
+
+_IN_CM = re.compile(r"(-?\d+(?:\.\d+)?)(?:( to | and )(-?\d+(?:\.\d+)?))? cm\b")
 
 
 @cache
@@ -97,6 +115,31 @@ def _shape(text: str) -> str:
 GAP = re.compile(r"\{(\d)\}")
 
 
+def day(iso: str, language: Language) -> str:
+    """A day, given as 2026-11-25, as the language writes it out: "25. November 2026"."""
+    return format_date(parse_date(iso, "en", "yyyy-MM-dd"), "long", locale=language)
+
+
+@cache
+def inch(language: Language) -> str:
+    """The short word for inches: in, po, pol."""
+    return format_unit("1", "length-inch", "short", locale=language).removeprefix("1").strip()
+
+
+def with_lengths(sentence: str, told: Callable[[float], str]) -> str:
+    """A sentence of the craft, which speaks in cm, with each of its lengths told another way.
+
+    >>> with_lengths("Take 45 to 220 cm.", lambda cm: f"{10 * cm:g} mm")
+    'Take 450 mm to 2200 mm.'
+    """
+    return _IN_CM.sub(lambda found: _lengths(found, told), sentence)
+
+
+def _lengths(found: re.Match[str], told: Callable[[float], str]) -> str:
+    first, joined, second = found.groups()
+    return told(float(first)) + (joined + told(float(second)) if second else "")
+
+
 def decimal(value: float, language: Language) -> str:
     """A number with at most one decimal, as the language writes it; never grouped."""
     return format_decimal(round(value, 1), "0.#", locale=language)
@@ -104,11 +147,20 @@ def decimal(value: float, language: Language) -> str:
 
 def finding_text(code: str, language: Language) -> str | None:
     """The sentence for a finding's code, or for the family it begins with; None where none is."""
+    return _sentence("finding", code, language)
+
+
+def refusal_text(code: str, language: Language) -> str | None:
+    """The sentence for a refusal's code; None where none is."""
+    return _sentence("refusal", code, language)
+
+
+def _sentence(context: str, code: str, language: Language) -> str | None:
     if language == "en":
         return None
-    family = code.split("_", maxsplit=1)[0]
-    catalogue = _catalogue(language)
-    return catalogue.get(("finding", code)) or catalogue.get(("finding", family))
+    catalogue, words = _catalogue(language), code.split("_")
+    keys = ((context, "_".join(words[:count])) for count in range(len(words), 0, -1))
+    return next((catalogue[key] for key in keys if key in catalogue), None)
 
 
 def translated(words: Words, language: Language) -> Words:

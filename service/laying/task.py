@@ -61,7 +61,9 @@ def _drawn(
         plan = lay(works, asked.cloths or _needed(works), asked.laying)
         document = written.write(works, plan, asked.output)
     except DraftingError as error:
-        raise drafting_problem(error, asked.unit, BLANK.is_length(asked.raw)) from None
+        raise drafting_problem(
+            error, asked.unit, BLANK.is_length(asked.raw), asked.output.language
+        ) from None
     language = asked.output.language
     return Done(200, written.media_type, document, written.extension, language=language)
 
@@ -84,9 +86,11 @@ def _sizes(asked: RangeOrder, form: OrderForm) -> Iterator[Work]:
         )
         if done.work is None:
             error = done.refusal or DraftingError("not drafted")
-            raise drafting_problem(error, order.unit, form.is_length(order.raw))
+            raise drafting_problem(
+                error, order.unit, form.is_length(order.raw), order.output.language
+            )
         if done.work.verdict == "unsound" and not order.allow_unsound:
-            raise unsound(done.work, order.unit)
+            raise unsound(done.work, order)
         yield done.work
 
 

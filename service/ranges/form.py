@@ -254,7 +254,9 @@ def _vetted(size: OwnSize, order: Order, form: OrderForm) -> AskedSize:
             read.measurements, read.figure, garment.needs, garment.optional, read.accept_unusual
         )
     except DraftingError as error:
-        raise drafting_problem(error, read.unit, form.is_length(read.raw)) from None
+        raise drafting_problem(
+            error, read.unit, form.is_length(read.raw), read.output.language
+        ) from None
     return AskedSize(size.name, body, findings)
 
 

@@ -81,7 +81,7 @@ def _drafted(tools: Tools, body: bytes, format_: str | None, accept: str | None,
 
 def _problem(error: DraftingError, asked: RangeOrder, form: OrderForm) -> ProblemError:
     order = asked.order
-    return drafting_problem(error, order.unit, form.is_length(order.raw))
+    return drafting_problem(error, order.unit, form.is_length(order.raw), order.output.language)
 
 
 def _refusal(asked: RangeOrder, form: OrderForm, error: DraftingError) -> dict[str, Any]:

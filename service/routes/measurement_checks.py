@@ -8,8 +8,10 @@ from fastapi import APIRouter, Request
 from fastapi.responses import JSONResponse, Response
 
 from service.answers import MeasurementCheckAnswer
+from service.caching import VARY
 from service.checking import checked
 from service.house import HouseDep
+from service.languages import LanguageHeader, preferred_language
 from service.openapi import problem_answers
 from service.reading import read_json
 
@@ -40,12 +42,16 @@ CHECK_BODY: dict[str, Any] = {
         "unusual-body",
     ),
 )
-async def check_measurements(request: Request, house: HouseDep) -> Response:
+async def check_measurements(
+    request: Request, house: HouseDep, accept_language: LanguageHeader = None
+) -> Response:
     """Vet a set of measures and complete it, without drafting.
 
     What was not measured is derived from other measures, or estimated from all of them, each with
     its standard deviation and what it comes from. Findings tell what is unusual, what does not go
     with the rest, and which estimates are too vague to cut cloth on.
     """
-    told = checked(await read_json(request, house.settings))
-    return JSONResponse(told, headers={"Cache-Control": "no-store"})
+    language = preferred_language(accept_language)
+    told = checked(await read_json(request, house.settings), language)
+    headers = {"Cache-Control": "no-store", "Content-Language": language, "Vary": VARY}
+    return JSONResponse(told, headers=headers)

@@ -50,7 +50,9 @@ def drawn_sheet(
     try:
         body = _beside(asked, done, other, chosen) if other else _sheet(asked, done, chosen, step)
     except DraftingError as error:
-        raise drafting_problem(error, asked.order.unit, lambda _: False) from None
+        raise drafting_problem(
+            error, asked.order.unit, lambda _: False, asked.form.language
+        ) from None
     return Drafted(
         body,
         chosen.media_type,

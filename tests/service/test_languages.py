@@ -73,7 +73,7 @@ def test_every_answer_speaks_what_the_header_asks_for_and_says_so(service, addre
     assert "Accept-Language" in told.headers["vary"]
     english = service.ask("POST", address, json=ASKED[address](), headers={"accept-language": "ja"})
     assert english.headers["content-language"] == "en"
-    assert (told.text != english.text) == (speaks == "fr")
+    assert told.text != english.text or speaks == "en"
 
 
 @pytest.mark.parametrize("address", ASKED)
