@@ -18,7 +18,6 @@ from drafting.export.svg import render
 from drafting.teaching.comparing import names, overlaid
 from drafting.teaching.frames import SCALE
 from drafting.teaching.lesson import SCALES
-from drafting.teaching.tape import on_tape
 
 if TYPE_CHECKING:
     from drafting.drawing import Sheet
@@ -76,11 +75,14 @@ def _story(compared: Compared, title: str, pages: Pages) -> Iterator[Flowable]:
     sheet = _fitting(compared, pages)
     drawn = Group("sheet", title, tuple(i for g in sheet.groups for i in g.items))
     yield text(title, TITLE)
-    yield text(words.aligned.format(place=compared.anchor), SMALL)
+    yield text(words.aligned.format(place=compared.one.say(compared.anchor)), SMALL)
     yield Drawing(lambda: drawn, sheet.width, sheet.height)
     yield from _table(words.beside_measures, compared, compared.measures, pages)
     yield from _table(words.beside_lengths, compared, compared.lengths, pages)
-    rows = [(name, _shown(compared, x), _shown(compared, y)) for name, x, y in compared.points]
+    rows = [
+        (compared.one.say(name), _shown(compared, x), _shown(compared, y))
+        for name, x, y in compared.points
+    ]
     if rows:
         moved = table([words.beside_point_columns, *rows], pages.shares(4, 2, 2, 2)[:3])
         yield CondPageBreak(3 * POINT)
@@ -119,4 +121,4 @@ def _value(compared: Compared, row: Difference, value: float | None) -> str:
 
 
 def _shown(compared: Compared, cm: float) -> str:
-    return on_tape(cm, compared.one.form.unit)
+    return compared.one.tape(cm)

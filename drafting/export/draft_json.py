@@ -15,7 +15,6 @@ from typing import TYPE_CHECKING, Any
 from drafting import DRAFTING_VERSION
 from drafting.export.identity import Plain, in_mm, pattern_id
 from drafting.export.paths import MM, bounds, downward, path_data, rounded
-from drafting.teaching.tape import on_tape
 from drafting.trace import (
     Arc,
     Bearing,
@@ -102,13 +101,13 @@ def document(work: Work, draft: TaughtDraft) -> Plain:
 
 
 def _measure(draft: TaughtDraft, number: int) -> Plain:
-    row, unit = draft.measures[number], draft.form.unit
+    row = draft.measures[number]
     shares = {"taken": 1.0, "half": 0.5, "quarter": 0.25}
     told: Plain = {"name": row.name, "word": row.word, "title": row.title, "origin": row.origin}
     told |= {name: rounded(row.taken * share * MM) for name, share in shares.items()}
     told["ease"] = None if row.ease is None else rounded(row.ease * MM)
     told["used"] = rounded(row.used * MM)
-    told["shown"] = draft.words.blank if draft.form.blank else on_tape(row.taken, unit)
+    told["shown"] = draft.words.blank if draft.form.blank else draft.tape(row.taken)
     return told
 
 
@@ -130,6 +129,7 @@ class _Pencil:
 
     def __init__(self, draft: TaughtDraft) -> None:
         self.labels = draft.labels
+        self.say = draft.say
         self.to: Transform = downward(draft.corner.x, draft.corner.y)
 
     def chapter(self, chapter: Chapter) -> Plain:
@@ -198,7 +198,7 @@ class _Pencil:
         told = {"do": move.verb, **self._takes(move), "to": self.at(move.to)}
         lengths = [o for o in move.operands if isinstance(o, Length)]
         if lengths:
-            told["formula"] = said(lengths[0])
+            told["formula"] = said(lengths[0], word=self.say)
         return told
 
     def _takes(self, move: Move) -> Plain:

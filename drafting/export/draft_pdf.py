@@ -41,7 +41,7 @@ from drafting.pattern.allowance import TOILE_ALLOWANCE
 from drafting.teaching.figures import figure
 from drafting.teaching.frames import enlarged, finished_scene, ruler
 from drafting.teaching.lesson import SCALES, TOGETHER, Lesson, lesson, scale_for, whole_window
-from drafting.teaching.tape import figures, on_tape
+from drafting.teaching.tape import figures
 from drafting.teaching.view import View
 
 if TYPE_CHECKING:
@@ -123,14 +123,14 @@ def _listed(heading: str, sentences: tuple[str, ...]) -> list[Flowable]:
 
 def _head(draft: TaughtDraft, pages: ClassPages) -> Iterator[Flowable]:
     words = draft.words
-    method = f" ({plain(draft.method)})" if draft.method else ""
+    method = f" ({draft.say(plain(draft.method))})" if draft.method else ""
     yield text(words.sheet_title.format(title=draft.title + method), TITLE)
     date = words.date.format(date=draft.form.date or "________________")
     yield Table([[text(words.learner), text(date)]], [w * POINT for w in pages.shares(3, 2)])
     if draft.invented:
         yield text(words.invented, SMALL)
     yield from _listed(words.aims_heading, words.aims)
-    width, height = (on_tape(side, draft.form.unit) for side in draft.size)
+    width, height = (draft.tape(side) for side in draft.size)
     paper = words.paper_needed.format(width=width, height=height)
     yield text(words.tools_heading, CHAPTER)
     yield text(", ".join(words.tools)[:1].upper() + ", ".join(words.tools)[1:] + ". " + paper)
@@ -147,7 +147,7 @@ def _measures(draft: TaughtDraft, pages: ClassPages) -> Iterator[Flowable]:
 
 def _measure(draft: TaughtDraft, row: MeasureRow) -> tuple[str, ...]:
     def shown(cm: float) -> str:
-        return draft.words.blank if draft.form.blank else on_tape(cm, draft.form.unit)
+        return draft.words.blank if draft.form.blank else draft.tape(cm)
 
     ease = "–" if row.ease is None else shown(row.ease)
     name = f"{row.title} ({row.word})" if row.word.lower() != row.title.lower() else row.title
@@ -157,7 +157,7 @@ def _measure(draft: TaughtDraft, row: MeasureRow) -> tuple[str, ...]:
 
 def _key(draft: TaughtDraft, pages: ClassPages) -> Iterator[Flowable]:
     words = draft.words
-    spoken = " ".join(" ".join((s.formula, *s.sentences)) for s in draft.steps)
+    spoken = " ".join(f"{s.step.formula} {s.step.kind}" for s in draft.steps)
     rows: list[tuple[str, ...]] = [row for word, row in words.key.items() if word in spoken]
     letters = [f"{c.letter} {c.heading.lower()}" for c in draft.chapters if c.letter]
     yield text(words.key_heading, CHAPTER)
@@ -316,7 +316,7 @@ def _check(draft: TaughtDraft, row: CheckRow) -> tuple[str, ...]:
     def shown(value: float) -> str:
         if form.blank:
             return words.blank
-        return on_tape(value, form.unit) if row.unit == "cm" else f"{value:.0f}°"
+        return draft.tape(value) if row.unit == "cm" else f"{value:.0f}°"
 
     wanted = shown(row.wanted)
     if row.kind == "measure" and not form.blank:
@@ -328,21 +328,22 @@ def _allowed(draft: TaughtDraft, row: CheckRow, wanted: str) -> str:
     """What is wanted with its bounds; with no upper one it is the least that will do."""
     if isinf(row.high):
         return draft.words.at_least.format(value=wanted)
-    low, high = (figures(bound, draft.form.unit) for bound in (row.low, row.high))
+    form = draft.form
+    low, high = (figures(bound, form.unit, form.language) for bound in (row.low, row.high))
     return f"{wanted} ({low} – {high})"
 
 
 def _finishing(draft: TaughtDraft, pages: ClassPages) -> Iterator[Flowable]:
     words = draft.words
     yield from _section(words.finishing_heading, words.finishing)
-    rows = [(plain(kind), on_tape(cm, draft.form.unit)) for kind, cm in draft.allowances]
+    rows = [(kind, draft.tape(cm)) for kind, cm in draft.allowances]
     if rows:
         yield KeepTogether([table([words.allowance_columns, *rows], pages.shares(2, 2, 6)[:2])])
 
 
 def _toile(draft: TaughtDraft, pages: ClassPages) -> Iterator[Flowable]:
     words = draft.words
-    allowance = on_tape(TOILE_ALLOWANCE, draft.form.unit)
+    allowance = draft.tape(TOILE_ALLOWANCE)
     told = tuple(sentence.format(allowance=allowance) for sentence in words.toile)
     yield from _section(words.toile_heading, told)
     rows = [(s.symptom, s.cause, s.change, _between(draft, s.low, s.high)) for s in draft.symptoms]
@@ -356,7 +357,7 @@ def _toile(draft: TaughtDraft, pages: ClassPages) -> Iterator[Flowable]:
 def _between(draft: TaughtDraft, least: float, most: float) -> str:
     if not most:
         return "–"
-    return f"{figures(least, draft.form.unit)} – {on_tape(most, draft.form.unit)}"
+    return f"{figures(least, draft.form.unit, draft.form.language)} – {draft.tape(most)}"
 
 
 def _marks(draft: TaughtDraft, pages: ClassPages) -> Iterator[Flowable]:

@@ -2,8 +2,9 @@
 
 The catalogues are gettext files, one for each language, which translators' tools can edit. French
 and German have every text of a pattern; Spanish, Italian and Portuguese have the words at the
-cutting table: pieces, lines, labels, cautions of printing, measures. What a catalogue lacks stays
-English. Words that are doubtful in the trade print with their English beside them; see `DOUBTFUL`.
+cutting table: pieces, lines, labels, cautions of printing, measures. Draft sheets have catalogues of
+their own, `fr_draft.po` and `de_draft.po`. What a catalogue lacks stays English. Words that are
+doubtful in the trade print with their English beside them; see `DOUBTFUL`.
 """
 
 from __future__ import annotations
@@ -21,6 +22,9 @@ from babel.numbers import format_decimal
 from babel.units import format_unit
 
 Language = Literal["en", "fr", "de", "es", "it", "pt"]
+
+TAUGHT: frozenset[Language] = frozenset({"en", "fr", "de"})
+"""Languages in which a draft is taught; a draft sheet in another one is told in English."""
 
 FLY = ("Fly facing", "Fly shield")
 
@@ -47,8 +51,18 @@ _IN_CM = re.compile(r"(-?\d+(?:\.\d+)?)(?:( to | and )(-?\d+(?:\.\d+)?))? cm\b")
 
 @cache
 def _catalogue(language: Language) -> dict[tuple[str, str], str]:
-    """All texts of a language by context and English text."""
-    with files("drafting.language").joinpath(f"{language}.po").open("rb") as file:
+    """All texts of a language by context and English text, but for those of draft sheets."""
+    return _read(language, language)
+
+
+@cache
+def _draft_catalogue(language: Language) -> dict[tuple[str, str], str]:
+    """The same with those of draft sheets: read only where one is asked for."""
+    return {**_read(language, f"{language}_draft"), **_catalogue(language)}
+
+
+def _read(language: Language, name: str) -> dict[tuple[str, str], str]:
+    with files("drafting.language").joinpath(f"{name}.po").open("rb") as file:
         read = read_po(file, locale=language)
     return {
         (message.context or "", str(message.id)): str(message.string)
@@ -71,14 +85,20 @@ def phrase(text: str, language: Language) -> str:
     A phrase with gaps ("trued {0}") says all texts that fit it; what stands in the gaps is said
     in its turn. A text that cannot be said whole stays English.
     """
-    return text if language == "en" else _phrased(text, language) or text
+    taught = taught_in(language)
+    return text if taught == "en" else _phrased(text, taught) or text
+
+
+def taught_in(language: Language) -> Language:
+    """The language in which a draft sheet is told where one is asked for."""
+    return language if language in TAUGHT else "en"
 
 
 @lru_cache(maxsize=8192)
 def _phrased(text: str, language: Language) -> str | None:
-    said = _catalogue(language).get(("", text))
+    said = _draft_catalogue(language).get(("", text))
     if said is not None:
-        return say(text, language)
+        return f"{said} ({text})" if text in DOUBTFUL[language] else said
     if NUMBER.fullmatch(text):
         return text.replace(".", ",")
     for shape, told in _shapes(language):
@@ -90,19 +110,25 @@ def _phrased(text: str, language: Language) -> str | None:
     return None
 
 
-NUMBER = re.compile(r"\d+(\.\d+)?")
+NUMBER = re.compile(r"-?\d+(\.\d+)?")
 PHRASE = "phrase"
 """Context of the catalogues' entries that are phrases with gaps, {0} and {1}."""
 
 
 @cache
 def _shapes(language: Language) -> tuple[tuple[re.Pattern[str], str], ...]:
-    """The phrases, those with most words first, as what they match and how they are said."""
-    phrases = [
-        (text, said) for (context, text), said in _catalogue(language).items() if context == PHRASE
-    ]
-    phrases.sort(key=lambda p: (-len(GAP.sub("", p[0])), p[0]))
+    """The phrases as what they match and how they are said: sentences, what is listed, names."""
+    catalogue = _draft_catalogue(language).items()
+    phrases = [(text, said) for (context, text), said in catalogue if context == PHRASE]
+    phrases.sort(key=lambda p: (_rank(p[0]), -len(GAP.sub("", p[0])), p[0]))
     return tuple((re.compile(_shape(text)), said) for text, said in phrases)
+
+
+def _rank(text: str) -> int:
+    """Whole sentences come first, then what a comma or a colon parts, then names."""
+    if len(GAP.sub("", text).split()) >= SENTENCE:
+        return 0
+    return 1 if PARTED.match(text) else 2
 
 
 def _shape(text: str) -> str:
@@ -112,6 +138,9 @@ def _shape(text: str) -> str:
     return "".join(gaps)
 
 
+SENTENCE = 3
+"""A phrase of so many words beside its gaps is a sentence."""
+PARTED = re.compile(r"\{0\} ?[^\w\s]")
 GAP = re.compile(r"\{(\d)\}")
 
 
@@ -163,12 +192,18 @@ def _sentence(context: str, code: str, language: Language) -> str | None:
     return next((catalogue[key] for key in keys if key in catalogue), None)
 
 
-def translated(words: Words, language: Language) -> Words:
+def translated(
+    words: Words, language: Language, say: Callable[[str, Language], str] = say
+) -> Words:
     """A table of words with every text said in a language; a field named `language` tells which."""
     if not is_dataclass(words):
         raise TypeError("a table of words is a dataclass")
+
+    def told_in(text: str) -> str:
+        return say(text, language)
+
     told = {
-        f.name: language if f.name == "language" else _said(getattr(words, f.name), language)
+        f.name: language if f.name == "language" else _said(getattr(words, f.name), told_in)
         for f in fields(words)
     }
     return cast("Words", replace(cast("Any", words), **told))
@@ -184,11 +219,11 @@ def _is_named(value: Any) -> bool:
     )
 
 
-def _said(value: Any, language: Language) -> Any:
+def _said(value: Any, say: Callable[[str], str]) -> Any:
     if isinstance(value, str):
-        return say(value, language)
+        return say(value)
     if isinstance(value, dict):
-        return {k: _said(v, language) for k, v in value.items()}
+        return {k: _said(v, say) for k, v in value.items()}
     if _is_named(value):
-        return value[0], _said(value[1], language)
-    return tuple(_said(v, language) for v in value) if isinstance(value, tuple) else value
+        return value[0], _said(value[1], say)
+    return tuple(_said(v, say) for v in value) if isinstance(value, tuple) else value

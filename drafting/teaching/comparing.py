@@ -16,6 +16,7 @@ from drafting.drawing.words import plain
 from drafting.errors import OutputError
 from drafting.geometry import Path, Point, Transform, Vector, polyline, shift
 from drafting.teaching.frames import CAPTION, ruler
+from drafting.teaching.tables import Say
 from drafting.teaching.taught import TaughtDraft
 from drafting.teaching.view import View, around
 from drafting.trace import Length, Outline, Place
@@ -91,7 +92,7 @@ def side_by_side(works: tuple[Work, Work], drafts: tuple[TaughtDraft, TaughtDraf
         two=drafts[1],
         anchor=anchor,
         move=move,
-        measures=_measures(works),
+        measures=_measures(works, drafts[0].say),
         lengths=tuple(_lengths(drafts)),
         points=tuple(_points(places, move)),
     )
@@ -101,13 +102,13 @@ def _places(draft: TaughtDraft) -> dict[str, Place]:
     return {s.place.name: s.place for s in draft.steps if s.place}
 
 
-def _measures(works: tuple[Work, Work]) -> tuple[Difference, ...]:
+def _measures(works: tuple[Work, Work], say: Say) -> tuple[Difference, ...]:
     one, two = (dict(finished_measurements(w.pattern.pattern)) for w in works)
     units = {
         want.name: want.unit for w in works for want in w.pattern.pattern.finished_measurements
     }
     return tuple(
-        Difference(plain(name), one.get(name), two.get(name), units[name])
+        Difference(say(plain(name)), one.get(name), two.get(name), units[name])
         for name in dict.fromkeys((*one, *two))
     )
 
@@ -118,7 +119,7 @@ def _lengths(drafts: tuple[TaughtDraft, TaughtDraft]) -> Iterator[Difference]:
         for d in drafts
     )
     for name in dict.fromkeys((*one, *two)):
-        found = Difference(name, one.get(name), two.get(name), "cm")
+        found = Difference(drafts[0].say(name), one.get(name), two.get(name), "cm")
         if found.by is None or abs(found.by) > SAME:
             yield found
 
@@ -162,7 +163,7 @@ def overlaid(compared: Compared, scale: float) -> Sheet:
         width=width,
         height=height,
         title=title,
-        description=words.aligned.format(place=compared.anchor),
+        description=words.aligned.format(place=compared.one.say(compared.anchor)),
         groups=(
             *(g.transformed(shift(0.0, FOOT)) for g in drawn),
             Group("heading", title, tuple(_key(compared, title, height))),
@@ -173,7 +174,8 @@ def overlaid(compared: Compared, scale: float) -> Sheet:
 
 def names(compared: Compared) -> tuple[str, str]:
     """What the two methods are called."""
-    return plain(compared.one.method), plain(compared.two.method)
+    one, two = (d.say(plain(d.method)) for d in (compared.one, compared.two))
+    return one, two
 
 
 def _outlines(draft: TaughtDraft) -> list[Path]:

@@ -135,7 +135,8 @@ def _level_names(scene: Scene, canvas: _Canvas) -> None:
             at = Point(start, step.place.y)
             if canvas.view.sees(at):
                 near = canvas.view.to.point(at) + Vector(0.3, 0.0)
-                canvas.items += canvas.board.write(step.place.name, MEASURE, near, Role.OLD)
+                told = scene.draft.say(step.place.name)
+                canvas.items += canvas.board.write(told, MEASURE, near, Role.OLD)
 
 
 def _old_lines(scene: Scene, canvas: _Canvas) -> None:
@@ -238,7 +239,7 @@ def _dimension_along(canvas: _Canvas, path: Path, text: str) -> None:
 def _shown(draft: TaughtDraft, cm: float) -> str:
     """The length's number; left out of an exercise unless the rule itself names it."""
     left_out = draft.form.blank and remembers(cm)
-    return draft.words.unknown if left_out else figures(cm, draft.form.unit)
+    return draft.words.unknown if left_out else figures(cm, draft.form.unit, draft.form.language)
 
 
 def _measured(step: TaughtStep) -> Iterator[tuple[Point, Point, float]]:

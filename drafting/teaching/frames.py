@@ -14,7 +14,6 @@ from drafting.drawing.lettering import PITCH, wrapped
 from drafting.drawing.lettering import width as _breadth
 from drafting.geometry import Point, Vector, polyline, shift
 from drafting.teaching.figures import Scene, figure
-from drafting.teaching.tape import on_tape
 from drafting.teaching.taught import TaughtDraft, TaughtStep
 from drafting.teaching.view import Box, View, around
 from drafting.trace import Bend, Outline
@@ -183,6 +182,6 @@ def ruler(draft: TaughtDraft, scale: float, at: Point) -> Iterator[Item]:
         foot = at + Vector(long * i / parts, 0.0)
         yield Stroke(polyline(foot, foot + Vector(0.0, tick)), Role.SQUARE)
     words = draft.words
-    told = words.ruler.format(value=on_tape(size, draft.form.unit))
+    told = words.ruler.format(value=draft.tape(size))
     text = f"{words.scale.format(scale=f'{scale:g}')} – {told}"
     yield Text(text, at + Vector(0.0, -0.32), CAPTION, Role.CAUTION)

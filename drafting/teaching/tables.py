@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
@@ -67,14 +67,18 @@ class CheckRow:
     kind: Literal["seam", "corner", "measure"]
 
 
-def measure_rows(work: Work, garment: Garment) -> tuple[MeasureRow, ...]:
+Say = Callable[[str], str]
+"""Says a text in the sheet's language."""
+
+
+def measure_rows(work: Work, garment: Garment, say: Say) -> tuple[MeasureRow, ...]:
     """The measures that the garment was drafted from, in the order in which it names them."""
     used = dict.fromkeys((*garment.needs, *(n for n in garment.optional if work.body.taken(n))))
     return tuple(
         MeasureRow(
             name=name,
-            word=MEASURES[name].word,
-            title=MEASURES[name].title,
+            word=say(MEASURES[name].word),
+            title=say(MEASURES[name].title),
             taken=work.body.value(name),
             origin=work.body.measured[name].origin,
             ease=getattr(work.spec, f"{MEASURES[name].word.replace(' ', '_')}_ease", None),
@@ -84,9 +88,9 @@ def measure_rows(work: Work, garment: Garment) -> tuple[MeasureRow, ...]:
     )
 
 
-def check_rows(work: Work) -> tuple[CheckRow, ...]:
+def check_rows(work: Work, say: Say) -> tuple[CheckRow, ...]:
     """Seams of the drafted panels, corners that run on, girths and lengths."""
-    return (*_seams(work), *_corners(work), *_measures(work))
+    return (*_seams(work, say), *_corners(work, say), *_measures(work, say))
 
 
 def drafted_pieces(work: Work) -> frozenset[str]:
@@ -94,7 +98,7 @@ def drafted_pieces(work: Work) -> frozenset[str]:
     return frozenset(s.name for s in work.steps if isinstance(s.value, Outline))
 
 
-def _seams(work: Work) -> Iterator[CheckRow]:
+def _seams(work: Work, say: Say) -> Iterator[CheckRow]:
     """Seams that join two different drafted panels, part by part."""
     panels = drafted_pieces(work)
     for measured in work.seams:
@@ -102,49 +106,51 @@ def _seams(work: Work) -> Iterator[CheckRow]:
         pieces = [{part.piece for part in side} for side in (one, two)]
         once = all(part.count == 1 for part in (*one, *two))
         if once and all(p & panels for p in pieces) and pieces[0] != pieces[1]:
-            yield _seam(measured)
+            yield _seam(measured, say)
 
 
-def _both(measured: SeamMeasured) -> str:
-    one, two = (_side(s) for s in (measured.seam.one, measured.seam.two))
+def _both(measured: SeamMeasured, say: Say) -> str:
+    one, two = (_side(s, say) for s in (measured.seam.one, measured.seam.two))
     return f"{one} = {two}"
 
 
-def _side(parts: tuple[SeamPart, ...]) -> str:
-    return " + ".join(_edge(p) for p in parts)
+def _side(parts: tuple[SeamPart, ...], say: Say) -> str:
+    return " + ".join(_edge(p, say) for p in parts)
 
 
-def _edge(part: SeamPart) -> str:
+def _edge(part: SeamPart, say: Say) -> str:
     piece, edge = plain(part.piece), plain(part.edge)
-    return edge if edge.startswith(piece) else f"{piece} {edge}"
+    return say(edge) if edge.startswith(piece) else say(f"{piece}: {edge}")
 
 
-def _seam(measured: SeamMeasured) -> CheckRow:
+def _seam(measured: SeamMeasured, say: Say) -> CheckRow:
     drafted = sum(measured.lengths[0])
     wanted, slack = drafted - measured.difference, measured.tolerance
-    return CheckRow(_both(measured), wanted, drafted, wanted - slack, wanted + slack, "cm", "seam")
+    return CheckRow(
+        _both(measured, say), wanted, drafted, wanted - slack, wanted + slack, "cm", "seam"
+    )
 
 
-def _corners(work: Work) -> Iterator[CheckRow]:
+def _corners(work: Work, say: Say) -> Iterator[CheckRow]:
     tapes = {want.name: want.measuring for want in work.pattern.pattern.wants}
     for check in work.pattern.checks:
         if isinstance(tapes.get(check.name), AngleBetween):
-            yield _row(check, "corner")
+            yield _row(check, "corner", say)
 
 
-def _measures(work: Work) -> Iterator[CheckRow]:
+def _measures(work: Work, say: Say) -> Iterator[CheckRow]:
     """What must come out, but for corners; twice the panels for the girths."""
     for check in work.pattern.checks:
         if check.kind == "must" and check.unit == "cm" and check.wanted:
-            yield _row(check, "measure")
+            yield _row(check, "measure", say)
 
 
-def _row(check: Check, kind: Literal["corner", "measure"]) -> CheckRow:
-    name = plain(check.name)
+def _row(check: Check, kind: Literal["corner", "measure"], say: Say) -> CheckRow:
+    name = say(plain(check.name))
     return CheckRow(name, check.wanted, check.drafted, check.low, check.high, check.unit, kind)
 
 
-def allowance_rows(work: Work) -> tuple[tuple[str, float], ...]:
+def allowance_rows(work: Work, say: Say) -> tuple[tuple[str, float], ...]:
     """Kinds of edge on the drafted panels, each with its allowance in cm, widest last."""
     panels = drafted_pieces(work)
     found: dict[str, float] = {}
@@ -153,4 +159,5 @@ def allowance_rows(work: Work) -> tuple[tuple[str, float], ...]:
             for edge, allowance in zip(piece.piece.edges, piece.allowances, strict=True):
                 if edge.role is not Role.FOLD:
                     found.setdefault(edge.kind, allowance)
-    return tuple(sorted(found.items(), key=lambda row: (row[1], row[0])))
+    rows = sorted(found.items(), key=lambda row: (row[1], row[0]))
+    return tuple((say(plain(kind)), cm) for kind, cm in rows)

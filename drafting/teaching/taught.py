@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from drafting.drawing.words import plain
 from drafting.geometry import Point
-from drafting.language import say
+from drafting.language import phrase, say, taught_in
 from drafting.teaching.cutting_out import cut_out
 from drafting.teaching.form import DraftForm
 from drafting.teaching.labels import Labels, labels_of
@@ -19,8 +19,9 @@ from drafting.teaching.tables import (
     check_rows,
     measure_rows,
 )
+from drafting.teaching.tape import on_tape
 from drafting.teaching.telling import Teller
-from drafting.teaching.words import TEACHING_WORDS, TeachingWords
+from drafting.teaching.words import TeachingWords, teaching_words
 from drafting.trace import Outline, Place, Step, Stroke
 from drafting.trace.place import corner_of_paper
 
@@ -135,7 +136,15 @@ class TaughtDraft:
     @property
     def words(self) -> TeachingWords:
         """The sheet's language."""
-        return TEACHING_WORDS[self.form.language]
+        return teaching_words(self.form.language)
+
+    def say(self, text: str) -> str:
+        """A text of the draft in the sheet's language."""
+        return phrase(text, self.form.language)
+
+    def tape(self, cm: float) -> str:
+        """A length as the sheet's tape shows it."""
+        return on_tape(cm, self.form.unit, self.form.language)
 
     @property
     def outlines(self) -> tuple[tuple[str, Outline], ...]:
@@ -153,11 +162,12 @@ def teach(work: Work, garment: Garment, form: DraftForm, *, invented: bool = Fal
         form: The sheet's form.
         invented: Whether the body is a reference body.
     """
+    form = replace(form, language=taught_in(form.language))
     steps = whole_steps(work)
     corner, size = paper_for(steps)
     labels = labels_of(steps)
     teller = Teller(
-        words=TEACHING_WORDS[form.language],
+        words=teaching_words(form.language),
         labels=labels,
         unit=form.unit,
         origin=next((s.value for s in steps if isinstance(s.value, Place)), NOWHERE),
@@ -176,12 +186,12 @@ def teach(work: Work, garment: Garment, form: DraftForm, *, invented: bool = Fal
         labels=labels,
         corner=corner,
         size=size,
-        measures=measure_rows(work, garment),
-        checks=check_rows(work),
-        allowances=allowance_rows(work),
+        measures=measure_rows(work, garment, teller.say),
+        checks=check_rows(work, teller.say),
+        allowances=allowance_rows(work, teller.say),
         symptoms=tuple(_symptom(s, teller) for s in garment.symptoms),
-        cautions=work.pattern.pattern.cautions,
-        sources=garment.sources,
+        cautions=tuple(teller.say(text) for text in work.pattern.pattern.cautions),
+        sources=tuple(teller.say(text) for text in garment.sources),
         invented=invented,
     )
 

@@ -87,7 +87,9 @@ class Teller:
 
     def reworded(self, sentence: str) -> str:
         """A garment's own sentence in the language, with its centimetres in the sheet's unit."""
-        told = self.say(sentence)
+        return self._in_unit(self.say(sentence))
+
+    def _in_unit(self, told: str) -> str:
         return CENTIMETRES.sub(lambda found: self.plain(_read(found[1])), told)
 
     def sentences(self, step: Step) -> tuple[str, ...]:
@@ -156,7 +158,7 @@ class Teller:
     def formula(self, step: Step) -> str:
         """How it is found, in the trade's words."""
         text = self._signed(step.words(self.formulas))
-        return self.reworded(text) if isinstance(step.how, str) else text
+        return self._in_unit(text) if isinstance(step.how, str) else text
 
     def worked(self, step: Step) -> str:
         """The formula with this body's numbers."""

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 
-from drafting.drawing.words import LANGUAGES
-from drafting.language import Language, translated
+from drafting.language import Language, phrase, translated
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -201,15 +201,18 @@ ENGLISH = TeachingWords(
         "toward": ("toward", "Along the straight line to that point."),
         "meet the level": ("to meet the level", "Swing the ruler until it ends on that level."),
         "square to": ("square to", "At a right angle to that line."),
-        "Swing an arc": ("swing an arc", "A string or a compass held at the centre draws it."),
+        "swung about": ("swing an arc", "A string or a compass held at the centre draws it."),
         "meets the line": ("where lines meet", "Carry both lines on until they cross."),
         "degrees": ("degrees", "Counted from level, upward, with a protractor."),
         "diagonal": ("diagonal of a corner", "The line at 45 degrees between its two sides."),
         "its middle": ("its middle", "Measured square to the straight line between the ends."),
-        "arrive": ("leave, arrive", "The direction of the curve at its start and at its end."),
+        "arriving": ("leave, arrive", "The direction of the curve at its start and at its end."),
         "ease": ("ease", "What the garment has over the body, so that one can move."),
-        "rue the": ("true", "Redraw until seams agree and lines run on smoothly."),
-        "Fold": ("fold the darts shut", "Fold the paper from the dart's point, leg on leg."),
+        "trued": ("true", "Redraw until seams agree and lines run on smoothly."),
+        "darts closed": (
+            "fold the darts shut",
+            "Fold the paper from the dart's point, leg on leg.",
+        ),
     },
     label_key="A letter stands for a chapter, the number for a point in it: {labels}.",
     step_heading="{number}. {heading}",
@@ -270,7 +273,8 @@ ENGLISH = TeachingWords(
     aligned="Both drafts lie on each other at the {place}.",
 )
 
-TEACHING_WORDS: Mapping[Language, TeachingWords] = {
-    language: translated(ENGLISH, language) for language in LANGUAGES
-}
-"""The sheet's words in every language; what a catalogue lacks stays English."""
+
+@cache
+def teaching_words(language: Language) -> TeachingWords:
+    """The sheet's words in a language; what a catalogue lacks stays English."""
+    return translated(ENGLISH, language, phrase)

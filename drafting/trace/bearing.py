@@ -82,7 +82,7 @@ class Bearing:
         if abs(rest) <= 0.05:
             return text
         side = "left" if (rest > 0) == (self.turned > 0) else "right"
-        return saying.fill(TURNED[side], text, f"{abs(rest):.1f}")
+        return saying.fill(TURNED[side], text, saying.word(f"{abs(rest):.1f}"))
 
 
 RIGHTWARD = Bearing(RIGHT, "right")

@@ -69,7 +69,7 @@ def spoken(value: Operand, saying: Saying) -> str:
         case str():
             return saying.word(value)
         case float() | int():
-            return share_words(value) if 0 < value < 1 else number(value)
+            return saying.word(share_words(value) if 0 < value < 1 else number(value))
         case _:
             return saying.place(value)
 

@@ -8,10 +8,9 @@ from dataclasses import dataclass, replace
 
 from drafting.errors import DraftingError, OutputError
 from drafting.export import draft_beside, draft_json, draft_pdf, draft_svg, pattern_id
-from drafting.language import Language
+from drafting.language import taught_in
 from drafting.teaching.comparing import Compared, side_by_side
 from drafting.teaching.taught import TaughtDraft, teach
-from drafting.teaching.words import TEACHING_WORDS
 from drafting.workroom import Work
 from service.drafts import Drafted, worked
 from service.schemas import OrderForm
@@ -59,13 +58,8 @@ def drawn_sheet(
         chosen.extension,
         done.verdict,
         pattern_id(done),
-        language=_told_in(asked.form.language),
+        language=taught_in(asked.form.language),
     )
-
-
-def _told_in(language: Language) -> Language:
-    """The language that steps are really told in: English where the catalogue lacks their words."""
-    return language if TEACHING_WORDS[language].go != TEACHING_WORDS["en"].go else "en"
 
 
 def _sheet(asked: SheetOrder, done: Work, chosen: SheetFormat, step: int | None) -> bytes:

@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import re
+from dataclasses import asdict
 from fractions import Fraction
 
 import pytest
-from classroom import LARGEST, SMALLEST, methods, sheet_of
+from classroom import CASES, LARGEST, SMALLEST, methods, sheet_of
 
 from drafting.drawing.lettering import has_shape
 from drafting.garments import GARMENTS
+from drafting.language import _phrased
+from drafting.teaching import taught, telling
 from drafting.teaching.tape import on_tape
 from drafting.teaching.telling import LONGEST
+from drafting.teaching.words import teaching_words
 
 SENTENCE = re.compile(r"(?<=[.!?])\s+")
 
@@ -76,6 +80,69 @@ def test_decisions_are_told_whether_taken_or_not(draft):
         assert step.sentences[0].endswith("?")
         assert step.sentences[1].startswith("Yes" if step.step.value else "No")
         assert step.result == ("yes" if step.step.value else "no")
+
+
+TOLD = {
+    "trousers",
+    "straight_skirt",
+    "a_line_skirt",
+    "gored_skirt",
+    "circle_skirt",
+    "gathered_skirt",
+    "pleated_skirt",
+}
+"""Garments whose sheets are wholly told in every language; new ones begin in English."""
+LETTERS = re.compile(r"[A-Za-z]{3}")
+
+
+@pytest.mark.parametrize("language", ["fr", "de"])
+@pytest.mark.parametrize("case", [c for c in CASES if c[0] in TOLD], ids="-".join)
+def test_no_sentence_of_a_sheet_falls_back_to_english(case, language, drafts, monkeypatch):
+    """Every text that the sheet asks the catalogue for is there, whole or put together."""
+    missing = set()
+
+    def asked(text: str, language: str) -> str:
+        said = _phrased(text, language)
+        if said is None and LETTERS.search(text):
+            missing.add(text)
+        return said or text
+
+    monkeypatch.setattr(telling, "phrase", asked)
+    monkeypatch.setattr(taught, "phrase", asked)
+    draft = sheet_of(case[0], drafts[case][0], language=language)
+    assert missing == set()
+    english = drafts[case][1]
+    for one, two in zip(english.steps, draft.steps, strict=True):
+        assert one.sentences != two.sentences, one.heading
+        assert one.reason != two.reason, one.reason
+        for sentence in (*two.sentences, two.reason):
+            assert all(len(s.split()) <= LONGEST for s in SENTENCE.split(sentence)), sentence
+
+
+@pytest.mark.parametrize("language", ["fr", "de"])
+def test_no_words_of_the_sheet_itself_are_left_in_english(language):
+    alike = {
+        "Points",
+        "Solutions",
+        "Source: {source}.",
+        "Page {page} of {pages}",
+        "Point",
+        "Sources",
+    }
+    english, told = (asdict(teaching_words(name)) for name in ("en", language))
+    for name, text in english.items():
+        if isinstance(text, str) and LETTERS.search(re.sub(r"\{\w+\}", "", text)):
+            assert told[name] != text or text in alike, text
+
+
+@pytest.mark.parametrize("language", ["fr", "de"])
+def test_numbers_have_the_comma_of_the_language(language, drafts):
+    """Source: CLDR writes both languages with a decimal comma."""
+    work, _ = drafts["trousers", "block", "sample"]
+    draft = sheet_of("trousers", work, language=language)
+    texts = [t for s in draft.steps for t in (*s.sentences, s.formula, s.worked, s.result)]
+    assert any(re.search(r"\d,\d", text) for text in texts)
+    assert [text for text in texts if re.search(r"\d\.\d", text)] == []
 
 
 def test_every_letter_can_be_drawn(draft):
