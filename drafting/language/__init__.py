@@ -2,8 +2,8 @@
 
 The catalogues are gettext files, one for each language, which translators' tools can edit. French
 and German have every text of a pattern; Spanish, Italian and Portuguese have the words at the
-cutting table: pieces, lines, labels, cautions of printing, measures. Draft sheets have catalogues of
-their own, `fr_draft.po` and `de_draft.po`. What a catalogue lacks stays English. Words that are
+cutting table: pieces, lines, labels, cautions of printing, measures. Draft sheets have catalogues
+of their own, `fr_draft.po` and `de_draft.po`. What a catalogue lacks stays English. Words that are
 doubtful in the trade print with their English beside them; see `DOUBTFUL`.
 """
 
