@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from drafting.geometry import Cubic, Line, Path, Point, Segment, root
+from drafting import geometry
+from drafting.geometry import Path, Point, remembered
 from drafting.pattern import Piece, Taken
-
-_SAMPLES = 32
-"""A pattern's curves turn once or twice; 32 looks along one find the right hollow."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,41 +33,28 @@ def nearest(path: Path, point: Point) -> tuple[float, float]:
     Returns:
         Distance in cm along the path from its start, and the gap in cm that remains.
     """
-    best = (0, 0.0, path.start.distance(point))
-    for i, segment in enumerate(path.segments):
-        t = _nearest_t(segment, point)
-        gap = segment.at(t).distance(point)
-        if gap < best[2] - 1e-9:
-            best = (i, t, gap)
-    return path.distance_of(best[0], best[1]), best[2]
+    i, t, gap = geometry.nearest(path, point)
+    return path.distance_of(i, t), gap
+
+
+@remembered
+def _all_mouths(piece: Piece) -> dict[str, tuple[Mouth, ...]]:
+    edges = dict.fromkeys(taken.edge for taken in piece.taken)
+    return {edge: tuple(_mouths(piece, edge)) for edge in edges}
+
+
+def _mouths(piece: Piece, edge: str) -> Iterator[Mouth]:
+    path = piece.edge(edge).path
+    for one in piece.taken_on(edge):
+        (first, gap), (last, other) = nearest(path, one.first), nearest(path, one.second)
+        yield Mouth(one, first, last, max(gap, other))
 
 
 def mouths(piece: Piece, edge: str) -> tuple[Mouth, ...]:
     """The mouths of the darts and pleats on an edge, in walking order."""
-    path = piece.edge(edge).path
-    found = []
-    for one in piece.taken_on(edge):
-        (first, gap), (last, other) = nearest(path, one.first), nearest(path, one.second)
-        found.append(Mouth(one, first, last, max(gap, other)))
-    return tuple(found)
+    return _all_mouths(piece).get(edge, ())
 
 
 def sewn_at(piece: Piece, edge: str, at: float) -> float:
     """Distance in cm along the sewn edge, for one along the drawn edge: mouths left out."""
     return at - sum(max(0.0, min(at, m.last) - m.first) for m in mouths(piece, edge))
-
-
-def _nearest_t(segment: Segment, point: Point) -> float:
-    if isinstance(segment, Line):
-        along = segment.end - segment.start
-        size = along.dot(along)
-        return min(1.0, max(0.0, (point - segment.start).dot(along) / size)) if size else 0.0
-    return _nearest_on_curve(segment, point)
-
-
-def _nearest_on_curve(c: Cubic, point: Point) -> float:
-    best = min(range(_SAMPLES + 1), key=lambda k: c.at(k / _SAMPLES).distance(point))
-    low, high = max(0, best - 1) / _SAMPLES, min(_SAMPLES, best + 1) / _SAMPLES
-    t = root(lambda u: (c.at(u) - point).dot(c.derivative(u)), low, high, 1e-12)
-    tries = [best / _SAMPLES] if t is None else [best / _SAMPLES, t]
-    return min(tries, key=lambda u: c.at(u).distance(point))

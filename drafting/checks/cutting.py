@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import math
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
+from itertools import accumulate
 
 import shapely
-from shapely.ops import substring
 
 from drafting.checks.along import mouths
-from drafting.checks.outline import area_of, flat, is_simple, polygon, wedge
+from drafting.checks.outline import FLAT, Corners, area_of, flat, is_simple, polygon, wedge
 from drafting.geometry import JOIN
 from drafting.pattern import NO_EASE, Edge, Finding, FinishedPattern, FinishedPiece, Piece, Seam
 
@@ -17,9 +19,6 @@ CUT_TOLERANCE = 0.01
 
 TRIM = 1.5
 """Beside each corner, 1.5 times the allowance are left to the corner's own rule."""
-
-FINE = 0.001
-"""Greatest error in cm of a curve flattened to measure its distance from another."""
 
 
 def cut_lines_sound(finished: FinishedPattern) -> tuple[Finding, ...]:
@@ -61,7 +60,7 @@ def _line(piece: FinishedPiece) -> Iterator[Finding]:
         yield _error("cut_line_crosses", name, f"The cutting line of {name} crosses itself.")
     elif cut.area() <= 0:
         yield _error("cut_line_clockwise", name, f"The cutting line of {name} runs clockwise.")
-    elif not area_of(cut).buffer(CUT_TOLERANCE).covers(_sewn_area(piece.piece)):
+    elif not _holds(area_of(cut), piece.piece):
         yield _error(
             "stitch_line_outside",
             name,
@@ -69,17 +68,21 @@ def _line(piece: FinishedPiece) -> Iterator[Finding]:
         )
 
 
-def _sewn_area(piece: Piece) -> shapely.Geometry:
-    """The area inside the stitching line but for darts and pleats, whose caps may dip under it."""
+def _holds(cut: shapely.Polygon, piece: Piece) -> bool:
+    """Whether the cutting line holds the piece but for darts and pleats: caps may dip under it."""
+    whole = polygon(piece)
+    if whole.is_valid and cut.covers(whole):
+        return True
     taken = [wedge(one).buffer(CUT_TOLERANCE) for one in piece.taken]
-    return shapely.make_valid(polygon(piece)).difference(shapely.union_all(taken))
+    sewn = shapely.make_valid(whole).difference(shapely.union_all(taken))
+    return bool(cut.buffer(CUT_TOLERANCE).covers(sewn))
 
 
 def _kept(piece: FinishedPiece) -> Iterator[Finding]:
-    cut = shapely.LinearRing(flat(piece.cut_line, FINE))
+    cut = shapely.linearrings(flat(piece.cut_line))
     for edge, allowance in zip(piece.piece.edges, piece.allowances, strict=True):
-        stretches = _between(piece.piece, edge, TRIM * allowance)
-        nearest = min((float(cut.distance(line)) for line in stretches), default=allowance)
+        stretches = [*map(shapely.linestrings, _between(piece.piece, edge, TRIM * allowance))]
+        nearest = min((float(shapely.distance(cut, s)) for s in stretches), default=allowance)
         if nearest < allowance - CUT_TOLERANCE:
             yield Finding(
                 code="allowance_short",
@@ -92,14 +95,29 @@ def _kept(piece: FinishedPiece) -> Iterator[Finding]:
             )
 
 
-def _between(piece: Piece, edge: Edge, trim: float) -> Iterator[shapely.Geometry]:
+def _between(piece: Piece, edge: Edge, trim: float) -> Iterator[Corners]:
     """The stretches of an edge between corners and mouths, trimmed; over mouths stand caps."""
-    line = shapely.LineString(flat(edge.path, FINE))
+    points = edge.path.coordinates(FLAT)
+    along = [0.0, *accumulate(map(math.dist, points, points[1:]))]
     taken = sorted((m.first, m.last) for m in mouths(piece, edge.name))
-    starts, ends = (0.0, *(b for _, b in taken)), (*(a for a, _ in taken), line.length)
+    starts, ends = (0.0, *(b for _, b in taken)), (*(a for a, _ in taken), along[-1])
     for start, end in zip(starts, ends, strict=True):
         if end - start > 2 * trim:
-            yield substring(line, start + trim, end - trim)
+            yield _stretch(points, along, start + trim, end - trim)
+
+
+def _stretch(points: Corners, along: list[float], start: float, end: float) -> Corners:
+    """What of a line of strokes lies between two distances along it."""
+    first, last = bisect_right(along, start), bisect_left(along, end)
+    head = _walked(points, along, first, start)
+    return [head, *points[first:last], _walked(points, along, last, end)]
+
+
+def _walked(points: Corners, along: list[float], k: int, at: float) -> tuple[float, float]:
+    """The point at a distance that is reached on the stroke to point k."""
+    (x, y), (u, v) = points[k - 1], points[k]
+    share = (at - along[k - 1]) / (along[k] - along[k - 1])
+    return x + (u - x) * share, y + (v - y) * share
 
 
 def _error(code: str, where: str, message: str) -> Finding:

@@ -8,7 +8,7 @@ from typing import assert_never
 import shapely
 
 from drafting.checks.outline import at, polygon, ring, wedge
-from drafting.geometry import Path, Point, Vector, crossing_with_line, meet
+from drafting.geometry import Point, Vector, crossing_with_line, meet, remembered
 from drafting.pattern import (
     AngleBetween,
     CombinedLength,
@@ -69,12 +69,15 @@ def finished_measurements(pattern: Pattern) -> tuple[tuple[str, float], ...]:
     return tuple((w.name, measure(w.measuring, pattern)) for w in pattern.finished_measurements)
 
 
+@remembered
 def width(piece: Piece, level: str) -> float:
     """Width in cm inside the stitching line at a level, less what darts and pleats take there."""
     left, right = span(piece, level)
-    inside = shapely.LineString([(left.x, left.y), (right.x, right.y)])
-    taken = (wedge(t) for t in piece.taken)
-    return _inside(piece, left, right) - sum(inside.intersection(t).length for t in taken)
+    whole = _inside(piece, left, right)
+    if not piece.taken:
+        return whole
+    inside = shapely.linestrings([(left.x, left.y), (right.x, right.y)])
+    return whole - sum(inside.intersection(wedge(t)).length for t in piece.taken)
 
 
 def _shows(pattern: Pattern, name: str, over: str, level: str) -> float:
@@ -87,6 +90,7 @@ def _shows(pattern: Pattern, name: str, over: str, level: str) -> float:
     return float(shown.length)
 
 
+@remembered
 def span(piece: Piece, level: str) -> tuple[Point, Point]:
     """Where the level's line enters and leaves the stitching line: the outermost crossings.
 
@@ -129,7 +133,7 @@ def off_the_crease(piece: Piece, level: str) -> float:
 
 
 def _crossings(piece: Piece, on: Point, along: Vector) -> list[Point]:
-    path = Path(ring(piece))
+    path = ring(piece)
     found = [path.segments[i].at(t) for i, t in crossing_with_line(path, on, along)]
     found.sort(key=lambda p: (p - on).dot(along))
     return [p for k, p in enumerate(found) if k == 0 or p.distance(found[k - 1]) > _INWARD * 10]

@@ -6,21 +6,38 @@ import math
 
 import shapely
 
-from drafting.geometry import JOIN, Path, Point, Segment
+from drafting.geometry import JOIN, Path, Point, remembered
 from drafting.pattern import Dart, Piece, Taken
 
-FLAT = 0.005
-"""Greatest error in cm of a flattened curve."""
+Corners = list[tuple[float, float]]
+
+FLAT = 0.002
+"""Greatest error in cm of a flattened curve: two of them beside each other stay far below the
+0.01 cm to which cutting lines keep their distance."""
 
 
-def ring(piece: Piece) -> tuple[Segment, ...]:
+@remembered
+def ring(piece: Piece) -> Path:
     """All segments of the stitching line in order, whether or not their ends meet."""
-    return tuple(s for edge in piece.edges for s in edge.path.segments)
+    return Path(tuple([s for edge in piece.edges for s in edge.path.segments]))
 
 
+@remembered
 def polygon(piece: Piece) -> shapely.Polygon:
     """The area inside the stitching line."""
-    return area_of(Path(ring(piece)))
+    return shapely.polygons(_corners(piece))
+
+
+@remembered
+def is_simple_outline(piece: Piece) -> bool:
+    """Whether the stitching line neither crosses nor touches itself."""
+    return bool(shapely.is_simple(shapely.linearrings(_corners(piece))))
+
+
+@remembered
+def _corners(piece: Piece) -> Corners:
+    """The flattened stitching line, whether or not its ends meet."""
+    return _distinct([p for edge in piece.edges for p in edge.path.coordinates(FLAT)])
 
 
 def wedge(taken: Taken) -> shapely.Polygon:
@@ -29,28 +46,35 @@ def wedge(taken: Taken) -> shapely.Polygon:
         corners: tuple[Point, ...] = (taken.first, taken.second, taken.point)
     else:
         corners = (*taken.two.flattened(FLAT), *reversed(taken.one.flattened(FLAT)))
-    return shapely.Polygon([(p.x, p.y) for p in corners])
+    return shapely.polygons([(p.x, p.y) for p in corners])
 
 
+@remembered
 def area_of(path: Path) -> shapely.Polygon:
     """The area inside a closed path."""
-    return shapely.Polygon(flat(path))
+    return shapely.polygons(flat(path))
 
 
-def flat(path: Path, tolerance: float = FLAT) -> list[tuple[float, float]]:
-    """Corners of the flattened path; ends that meet within JOIN are one corner."""
-    kept: list[tuple[float, float]] = []
-    for p in path.coordinates(tolerance):
-        if not kept or math.dist(p, kept[-1]) > JOIN:
-            kept.append(p)
-    if path.start.distance(path.end) <= JOIN:
-        kept[-1] = kept[0]
-    return kept
-
-
+@remembered
 def is_simple(path: Path) -> bool:
     """Whether a closed path neither crosses nor touches itself."""
-    return bool(shapely.LinearRing(flat(path)).is_simple)
+    return bool(shapely.is_simple(shapely.linearrings(flat(path))))
+
+
+def flat(path: Path, tolerance: float = FLAT) -> Corners:
+    """Corners of the flattened path; ends that meet within JOIN are one corner."""
+    return _distinct(path.coordinates(tolerance))
+
+
+def _distinct(points: Corners) -> Corners:
+    """Without points on top of each other; a line that comes back to its start closes exactly."""
+    kept = points[:1]
+    for p in points:
+        if math.dist(p, kept[-1]) > JOIN:
+            kept.append(p)
+    if math.dist(kept[-1], kept[0]) <= JOIN:
+        kept[-1] = kept[0]
+    return kept
 
 
 def at(p: Point) -> shapely.Point:

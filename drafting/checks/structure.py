@@ -9,8 +9,8 @@ import shapely
 
 from drafting.checks.along import Mouth, mouths
 from drafting.checks.closing import angle_over
-from drafting.checks.outline import at, flat, is_simple, polygon, ring, wedge
-from drafting.geometry import JOIN, Path, Point
+from drafting.checks.outline import at, flat, is_simple_outline, polygon, ring, wedge
+from drafting.geometry import JOIN, Point
 from drafting.pattern import Dart, Finding, FinishedPattern, Piece, Pleat, Taken
 
 LEG_TOLERANCE = 0.05
@@ -101,10 +101,9 @@ def _outline(piece: Piece) -> Iterator[Finding]:
                 (0.0, JOIN),
             )
             return
-    path = Path(ring(piece))
-    if not is_simple(path):
+    if not is_simple_outline(piece):
         yield _error("outline_crosses", piece.name, f"The outline of {piece.name} crosses itself.")
-    elif path.area() <= 0:
+    elif ring(piece).area() <= 0:
         yield _error(
             "outline_clockwise", piece.name, f"The outline of {piece.name} runs clockwise."
         )
@@ -115,19 +114,18 @@ def _kind(mouth: Mouth) -> str:
 
 
 def _darts(piece: Piece) -> Iterator[Finding]:
-    area = polygon(piece)
     for mouth in _mouths(piece, piece.darts):
         if isinstance(mouth.taken, Dart):
             yield from _mouth(piece, mouth, mouth.taken.legs)
-            yield from _dart(piece, area, mouth.taken)
+            yield from _dart(piece, mouth.taken)
 
 
 def _pleats(piece: Piece) -> Iterator[Finding]:
-    area = polygon(piece).buffer(ON_EDGE)
     for mouth in _mouths(piece, piece.pleats):
         if isinstance(pleat := mouth.taken, Pleat):
             lines = (pleat.one, pleat.two)
             yield from _mouth(piece, mouth, tuple(line.length() for line in lines))
+            area = polygon(piece).buffer(ON_EDGE)
             if not all(area.contains(shapely.LineString(flat(line))) for line in lines):
                 told = f"A line of a pleat leaves {piece.name}."
                 yield _error("pleat_outside", f"{piece.name}.{pleat.edge}", told)
@@ -153,9 +151,9 @@ def _mouth(piece: Piece, mouth: Mouth, legs: tuple[float, ...]) -> Iterator[Find
         yield _error(f"{kind}_off_edge", where, told + "walked from its first leg to its second.")
 
 
-def _dart(piece: Piece, area: shapely.Polygon, dart: Dart) -> Iterator[Finding]:
+def _dart(piece: Piece, dart: Dart) -> Iterator[Finding]:
     where = f"{piece.name}.{dart.edge}"
-    if not area.contains(at(dart.point)):
+    if not polygon(piece).contains(at(dart.point)):
         yield _error("dart_point_outside", where, f"The point of a dart lies outside {piece.name}.")
     if not wedge(dart).buffer(ON_EDGE).contains(at(dart.drill)):
         yield _error("drill_outside_dart", where, f"A drill hole of {piece.name} misses its dart.")
@@ -163,19 +161,24 @@ def _dart(piece: Piece, area: shapely.Polygon, dart: Dart) -> Iterator[Finding]:
 
 def _lines(piece: Piece) -> Iterator[Finding]:
     line = polygon(piece).exterior
-    area = polygon(piece).buffer(LEVEL_TOLERANCE)
     for name, left, right in piece.levels:
         where = f"{piece.name}.{name}"
         off = max(line.distance(at(left)), line.distance(at(right)))
         if off > LEVEL_TOLERANCE:
             told = f"The {name} line of {piece.name} ends {off:.2f} cm off the outline."
             yield _error("level_off_outline", where, told, off, (0.0, LEVEL_TOLERANCE))
-        elif not _is_chord(piece, left, right) and not area.covers(_stroke(left, right)):
+        elif not _is_chord(piece, left, right) and not _inside(piece, left, right):
             yield _error("level_outside", where, f"The {name} line leaves {piece.name}.")
-    if not area.covers(_stroke(*piece.grain)):
+    if not _inside(piece, *piece.grain):
         yield _error("grain_outside", piece.name, f"The grain line leaves {piece.name}.")
     if abs(piece.grain[0].x - piece.grain[1].x) > JOIN or piece.grain[0].y >= piece.grain[1].y:
         yield _error("grain_not_upright", piece.name, f"The grain of {piece.name} does not run up.")
+
+
+def _inside(piece: Piece, a: Point, b: Point) -> bool:
+    """Whether a straight line lies in the piece, or leaves it by less than level lines may."""
+    stroke, area = shapely.LineString([(a.x, a.y), (b.x, b.y)]), polygon(piece)
+    return bool(area.covers(stroke) or area.buffer(LEVEL_TOLERANCE).covers(stroke))
 
 
 def _is_chord(piece: Piece, left: Point, right: Point) -> bool:
@@ -185,10 +188,6 @@ def _is_chord(piece: Piece, left: Point, right: Point) -> bool:
         == {min(e.path.start.distance(p), e.path.end.distance(p)) < ON_EDGE for p in (left, right)}
         for e in piece.edges
     )
-
-
-def _stroke(a: Point, b: Point) -> shapely.LineString:
-    return shapely.LineString([(a.x, a.y), (b.x, b.y)])
 
 
 def _error(

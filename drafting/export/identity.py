@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 from dataclasses import fields, is_dataclass
+from functools import cache
 from typing import TYPE_CHECKING, Annotated, Any, get_args, get_origin, get_type_hints
 
 from drafting import DRAFTING_VERSION
@@ -65,7 +66,7 @@ def _measure(told: Body, name: str) -> Plain:
 
 def in_mm(spec: Any) -> Plain:
     """A spec's fields as plain values, those that carry the LENGTH marker turned from cm to mm."""
-    lengths = _length_fields(type(spec))
+    lengths = _length_fields(spec.__class__)
     return {
         field.name: _plain(getattr(spec, field.name), MM if field.name in lengths else None)
         for field in fields(spec)
@@ -84,6 +85,7 @@ def _plain(value: Any, factor: float | None) -> Any:
     return value
 
 
+@cache
 def _length_fields(spec: type) -> frozenset[str]:
     hints = get_type_hints(spec, include_extras=True)
     return frozenset(name for name, hint in hints.items() if _is_length(hint))

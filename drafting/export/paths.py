@@ -13,7 +13,7 @@ MM = 10.0
 def number(value: float) -> str:
     """A number to a thousandth, without needless noughts."""
     text = f"{value:.3f}".rstrip("0").rstrip(".")
-    return "0" if text in {"-0", ""} else text
+    return "0" if text == "-0" else text
 
 
 def rounded(value: float) -> float:
@@ -33,8 +33,8 @@ def downward(left: float, top: float) -> Transform:
 
 def pair(point: Point, by: Transform) -> str:
     """A point's image as "x y"."""
-    image = by.point(point)
-    return f"{number(image.x)} {number(image.y)}"
+    x, y = point.x, point.y
+    return f"{number(by.a * x + by.c * y + by.e)} {number(by.b * x + by.d * y + by.f)}"
 
 
 def path_data(path: Path, by: Transform) -> str:
@@ -42,10 +42,10 @@ def path_data(path: Path, by: Transform) -> str:
     parts = ["M", pair(path.start, by)]
     for segment in path.segments:
         if isinstance(segment, Cubic):
-            handles = (segment.leaving, segment.arriving, segment.end)
-            parts += ["C", " ".join(pair(p, by) for p in handles)]
+            leaving, arriving = pair(segment.leaving, by), pair(segment.arriving, by)
+            parts += ("C", leaving, " ", arriving, " ", pair(segment.end, by))
         else:
-            parts += ["L", pair(segment.end, by)]
+            parts += ("L", pair(segment.end, by))
     if len(path.segments) > 1 and path.start.distance(path.end) < 1e-6:
         parts.append("Z")
     return "".join(parts)

@@ -7,6 +7,7 @@ does not reach) the functions return None; the caller, who knows what it means, 
 from drafting.geometry.crossing import Crossing, crossing_with_line, crossings, foot, meet
 from drafting.geometry.fitting import bulged, corner_of, cuts_ray, smooth, through_ray, with_handles
 from drafting.geometry.loops import self_crossing
+from drafting.geometry.memory import Memory, remembered
 from drafting.geometry.nearest import distance_to, nearest
 from drafting.geometry.offset import OFFSET_TOLERANCE, offset
 from drafting.geometry.path import JOIN, Path, curve, join, loop, polyline
@@ -27,6 +28,7 @@ __all__ = [
     "Crossing",
     "Cubic",
     "Line",
+    "Memory",
     "Path",
     "Point",
     "Segment",
@@ -49,6 +51,7 @@ __all__ = [
     "offset",
     "polyline",
     "quadratic",
+    "remembered",
     "root",
     "scale",
     "self_crossing",

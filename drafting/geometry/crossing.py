@@ -54,9 +54,8 @@ def crossings(first: Path, second: Path, accuracy: float = 1e-7) -> tuple[Crossi
         accuracy: How near the two curves must come, in cm.
     """
     found: list[Crossing] = []
-    boxes = [s.bounds() for s in second.segments]
-    for i, a in enumerate(first.segments):
-        box = a.bounds()
+    boxes = second.boxes()
+    for i, (a, box) in enumerate(zip(first.segments, first.boxes(), strict=True)):
         for j, b in enumerate(second.segments):
             if not apart(box, boxes[j]):
                 found += [

@@ -2,20 +2,32 @@
 
 from __future__ import annotations
 
+import math
+
 from drafting.geometry.path import Path
 from drafting.geometry.point import Point
-from drafting.geometry.segment import Cubic, Segment
+from drafting.geometry.segment import Box, Cubic, Segment
+
+ON_END = 1e-9
+"""A point this near to the end of a curve (cm) lies on it."""
 
 
 def nearest(path: Path, p: Point) -> tuple[int, float, float]:
     """Segment number, t and distance in cm of the point of a path nearest to p."""
-    best = (0, 0.0, float("inf"))
-    for i, segment in enumerate(path.segments):
-        t = _nearest(segment, p)
-        away = segment.at(t).distance(p)
-        if away < best[2]:
-            best = (i, t, away)
+    best = (0, 0.0, math.inf)
+    for i, (segment, box) in enumerate(zip(path.segments, path.boxes(), strict=True)):
+        if _off(box, p) < best[2]:
+            t = _nearest(segment, p)
+            away = segment.at(t).distance(p)
+            if away < best[2]:
+                best = (i, t, away)
     return best
+
+
+def _off(box: Box, p: Point) -> float:
+    """How far a point lies off a box at least."""
+    left, low, right, top = box
+    return max(left - p.x, p.x - right, low - p.y, p.y - top)
 
 
 def _nearest(s: Segment, p: Point) -> float:
@@ -28,6 +40,9 @@ def _nearest(s: Segment, p: Point) -> float:
 
 def _nearest_on_curve(c: Cubic, p: Point, steps: int = 16) -> float:
     """The best of some even steps, then golden section between its neighbours and Newton."""
+    ends = c.start.distance(p), c.end.distance(p)
+    if min(ends) < ON_END:
+        return float(ends[1] < ends[0])
     t = min((k / steps for k in range(steps + 1)), key=lambda k: c.at(k).distance(p))
     low, high = max(0.0, t - 1 / steps), min(1.0, t + 1 / steps)
     for _ in range(30):

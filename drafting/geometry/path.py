@@ -7,11 +7,12 @@ outline for drawing, which exporters read segment by segment.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
+from drafting.geometry.memory import Memory, remembered
 from drafting.geometry.point import Point, Vector
-from drafting.geometry.segment import LENGTH_ACCURACY, Cubic, Line, Segment
+from drafting.geometry.segment import Box, Cubic, Line, Segment
 from drafting.geometry.transform import Transform
 
 JOIN = 1e-6
@@ -23,6 +24,7 @@ class Path:
     """Segments in order, each starting where the last one ended. At least one segment."""
 
     segments: tuple[Segment, ...]
+    memory: Memory = field(default_factory=Memory, init=False, repr=False, compare=False)
 
     @property
     def start(self) -> Point:
@@ -44,9 +46,15 @@ class Path:
         """Unit direction at the end."""
         return _solid(self.segments)[-1].tangent(1.0)
 
-    def length(self, accuracy: float = LENGTH_ACCURACY) -> float:
+    @remembered
+    def length(self) -> float:
         """Length in cm."""
-        return sum(s.length(accuracy) for s in self.segments)
+        return sum(self.lengths())
+
+    @remembered
+    def lengths(self) -> tuple[float, ...]:
+        """Length of each segment in cm."""
+        return tuple([s.length() for s in self.segments])
 
     def area(self) -> float:
         """Signed area in cm² if the path is a closed loop; positive counter-clockwise."""
@@ -55,10 +63,9 @@ class Path:
     def locate(self, distance: float) -> tuple[int, float]:
         """Segment number and t at a distance in cm from the start, clamped to the path."""
         distance = float(distance)  # a length that remembers its formula ends here
-        for i, segment in enumerate(self.segments):
-            size = segment.length()
+        for i, size in enumerate(self.lengths()):
             if distance <= size or i == len(self.segments) - 1:
-                return i, segment.parameter_at(distance)
+                return i, self.segments[i].parameter_at(distance, size)
             distance -= size
         raise AssertionError("a path has at least one segment")
 
@@ -74,7 +81,9 @@ class Path:
 
     def distance_of(self, i: int, t: float) -> float:
         """Distance in cm from the start to parameter t of segment i."""
-        before = sum(s.length() for s in self.segments[:i])
+        before = sum(self.lengths()[:i])
+        if t >= 1:
+            return before + self.lengths()[i]
         return before + (self.segments[i].split(t)[0].length() if t > 0 else 0.0)
 
     def split_at(self, i: int, t: float) -> tuple[Path, Path]:
@@ -114,15 +123,16 @@ class Path:
         """This line and the others after it. Raises ValueError where the ends do not meet."""
         return join((self, *others))
 
-    def bounds(self) -> tuple[float, float, float, float]:
+    @remembered
+    def boxes(self) -> tuple[Box, ...]:
+        """The bounds of each segment."""
+        return tuple([s.bounds() for s in self.segments])
+
+    @remembered
+    def bounds(self) -> Box:
         """Least x, least y, greatest x, greatest y."""
-        boxes = [s.bounds() for s in self.segments]
-        return (
-            min(b[0] for b in boxes),
-            min(b[1] for b in boxes),
-            max(b[2] for b in boxes),
-            max(b[3] for b in boxes),
-        )
+        lefts, lows, rights, tops = zip(*self.boxes(), strict=True)
+        return min(lefts), min(lows), max(rights), max(tops)
 
     def flattened(self, tolerance: float) -> tuple[Point, ...]:
         """Points along the line, both ends among them, at most `tolerance` cm off the curve."""
@@ -131,6 +141,7 @@ class Path:
             points.extend(segment.flattened(tolerance))
         return tuple(points)
 
+    @remembered
     def coordinates(self, tolerance: float) -> list[tuple[float, float]]:
         """The flattened line as bare numbers, for polygons."""
         found = [(self.start.x, self.start.y)]

@@ -17,14 +17,26 @@ LENGTH_ACCURACY = 1e-6
 """Arc lengths are found to 1e-6 cm: seams are compared to 0.05 cm, so the sum of some dozen
 segments stays far below anything that a check could see, at about three subdivisions a curve."""
 
-_GAUSS = (
-    (0.1834346424956498, 0.3626837833783620),
-    (0.5255324099163290, 0.3137066458778873),
-    (0.7966664774136267, 0.2223810344533745),
-    (0.9602898564975363, 0.1012285362903763),
+_KRONROD = (
+    (0.9914553711208126, 0.0229353220105292),
+    (0.8648644233597691, 0.1047900103222502),
+    (0.5860872354676911, 0.1690047266392679),
+    (0.2077849550078985, 0.2044329400752989),
 )
-"""Nodes and weights of the eight-point Gauss-Legendre rule (Abramowitz and Stegun, table 25.4)."""
+"""Nodes and weights of the fifteen-point Kronrod rule that are not the seven-point rule's own."""
 
+_GAUSS = (
+    (0.9491079123427585, 0.0630920926299786, 0.1294849661688697),
+    (0.7415311855993944, 0.1406532597159259, 0.2797053914892767),
+    (0.4058451513773972, 0.1903505780647854, 0.3818300505051189),
+)
+_GAUSS_MIDDLE = 0.2094821410847278, 0.4179591836734694
+"""Nodes of the seven-point Gauss-Legendre rule, each with its weight in the fifteen-point rule and
+in its own. Source: Piessens and others, "QUADPACK" (1983), from memory."""
+
+
+Box = tuple[float, float, float, float]
+"""Least x, least y, greatest x, greatest y."""
 
 _Slopes = tuple[float, float, float, float, float, float]
 """A curve's derivative as polynomials: ax t² + bx t + cx, ay t² + by t + cy."""
@@ -49,9 +61,9 @@ class Line:
         """Length in cm."""
         return self.start.distance(self.end)
 
-    def parameter_at(self, distance: float) -> float:
-        """Parameter t at a distance from the start, clamped to 0..1."""
-        size = self.length()
+    def parameter_at(self, distance: float, size: float | None = None) -> float:
+        """Parameter t at a distance from the start, clamped to 0..1; `size` is the length."""
+        size = self.length() if size is None else size
         return 0.0 if size == 0 else min(1.0, max(0.0, distance / size))
 
     def split(self, t: float) -> tuple[Line, Line]:
@@ -67,7 +79,7 @@ class Line:
         """The stroke's image."""
         return Line(by.point(self.start), by.point(self.end))
 
-    def bounds(self) -> tuple[float, float, float, float]:
+    def bounds(self) -> Box:
         """Least x, least y, greatest x, greatest y."""
         xs, ys = (self.start.x, self.end.x), (self.start.y, self.end.y)
         return min(xs), min(ys), max(xs), max(ys)
@@ -136,7 +148,7 @@ class Cubic:
         return 0.0 if speed < 1e-12 else d.cross(dd) / speed**3
 
     def length(self, accuracy: float = LENGTH_ACCURACY) -> float:
-        """Arc length in cm, to `accuracy`; halved where the eight-point rule does not agree."""
+        """Arc length in cm, to `accuracy`."""
         return _arc(self._slopes(), 0.0, 1.0, accuracy, 12)
 
     def _slopes(self) -> _Slopes:
@@ -147,23 +159,30 @@ class Cubic:
             *(3 * (ay - 2 * by + cy), 6 * (by - ay), 3 * ay),
         )
 
-    def parameter_at(self, distance: float) -> float:
-        """Parameter t at a distance in cm from the start, clamped to 0..1 (Newton, bracketed)."""
+    def parameter_at(self, distance: float, size: float | None = None) -> float:
+        """Parameter t at a distance in cm from the start, clamped to 0..1 (Newton, bracketed).
+
+        Args:
+            distance: From the start.
+            size: The length of the curve, where it is known.
+        """
         slopes = self._slopes()
-        whole = _arc(slopes, 0.0, 1.0, LENGTH_ACCURACY / 10, 12)
+        whole = _arc(slopes, 0.0, 1.0, LENGTH_ACCURACY, 12) if size is None else size
         if distance <= 0 or whole == 0:
             return 0.0
         if distance >= whole:
             return 1.0
         low, high, t = 0.0, 1.0, distance / whole
+        short = _arc(slopes, 0.0, t, LENGTH_ACCURACY / 10, 12) - distance
         for _ in range(60):
-            short = _arc(slopes, 0.0, t, LENGTH_ACCURACY / 10, 12) - distance
             if abs(short) < LENGTH_ACCURACY / 10:
                 break
             low, high = (low, t) if short > 0 else (t, high)
             speed = math.hypot(*self._derivative(t))
             step = t - short / speed if speed > 0 else low
-            t = step if low < step < high else (low + high) / 2
+            step = step if low < step < high else (low + high) / 2
+            short += _arc(slopes, t, step, LENGTH_ACCURACY / 100, 12)
+            t = step
         return t
 
     def split(self, t: float) -> tuple[Cubic, Cubic]:
@@ -188,7 +207,7 @@ class Cubic:
             by.point(self.end),
         )
 
-    def bounds(self) -> tuple[float, float, float, float]:
+    def bounds(self) -> Box:
         """Least x, least y, greatest x, greatest y, exact."""
         xs = _extent(self.start.x, self.leaving.x, self.arriving.x, self.end.x)
         ys = _extent(self.start.y, self.leaving.y, self.arriving.y, self.end.y)
@@ -240,27 +259,41 @@ def quadratic(start: Point, control: Point, end: Point) -> Cubic:
 
 
 def _arc(slopes: _Slopes, t0: float, t1: float, accuracy: float, depth: int) -> float:
+    """Length between two parameters; halved where the two rules show that it must be.
+
+    The finer rule errs by far less than the two differ: by less than (200 times the difference)
+    to the power 1.5 (QUADPACK).
+    """
+    coarse, fine = _both_rules(slopes, t0, t1)
+    if (200 * abs(fine - coarse)) ** 1.5 <= accuracy or depth == 0:
+        return fine
     middle = (t0 + t1) / 2
-    whole = _gauss(slopes, t0, t1)
-    halves = _gauss(slopes, t0, middle) + _gauss(slopes, middle, t1)
-    if abs(whole - halves) <= accuracy or depth == 0:
-        return halves
     return _arc(slopes, t0, middle, accuracy / 2, depth - 1) + _arc(
         slopes, middle, t1, accuracy / 2, depth - 1
     )
 
 
-def _gauss(slopes: _Slopes, t0: float, t1: float) -> float:
+def _both_rules(slopes: _Slopes, t0: float, t1: float) -> tuple[float, float]:
+    """Length between two parameters by seven and by fifteen points."""
     ax, bx, cx, ay, by, cy = slopes
     centre, half = (t0 + t1) / 2, (t1 - t0) / 2
-    total = 0.0
-    for node, weight in _GAUSS:
+    hypot = math.hypot
+    at = hypot((ax * centre + bx) * centre + cx, (ay * centre + by) * centre + cy)
+    fine, coarse = _GAUSS_MIDDLE[0] * at, _GAUSS_MIDDLE[1] * at
+    for node, weight, own in _GAUSS:
         t, u = centre - half * node, centre + half * node
-        total += weight * (
-            math.hypot((ax * t + bx) * t + cx, (ay * t + by) * t + cy)
-            + math.hypot((ax * u + bx) * u + cx, (ay * u + by) * u + cy)
+        at = hypot((ax * t + bx) * t + cx, (ay * t + by) * t + cy) + hypot(
+            (ax * u + bx) * u + cx, (ay * u + by) * u + cy
         )
-    return total * half
+        fine += weight * at
+        coarse += own * at
+    for node, weight in _KRONROD:
+        t, u = centre - half * node, centre + half * node
+        fine += weight * (
+            hypot((ax * t + bx) * t + cx, (ay * t + by) * t + cy)
+            + hypot((ax * u + bx) * u + cx, (ay * u + by) * u + cy)
+        )
+    return coarse * half, fine * half
 
 
 def _unit_or_zero(v: Vector) -> Vector:

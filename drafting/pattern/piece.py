@@ -5,7 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
-from drafting.geometry import Path, Point, Transform, Vector, loop, meet, nearest
+from drafting.geometry import (
+    Memory,
+    Path,
+    Point,
+    Transform,
+    Vector,
+    loop,
+    meet,
+    nearest,
+    remembered,
+)
 
 
 class Role(StrEnum):
@@ -282,8 +292,10 @@ class Piece:
     marks: tuple[Mark, ...] = ()
     half: bool = False
     number: int = field(default=0)
+    memory: Memory = field(default_factory=Memory, init=False, repr=False, compare=False)
 
     @property
+    @remembered
     def outline(self) -> Path:
         """The whole stitching line as one closed path."""
         return loop(edge.path for edge in self.edges)
