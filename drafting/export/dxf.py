@@ -13,11 +13,11 @@ from __future__ import annotations
 
 import re
 import textwrap
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from io import StringIO
 from itertools import chain
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import ezdxf
 from ezdxf.document import Drawing
@@ -27,7 +27,8 @@ from drafting.drawing import WORDS, Drawn, Role, Stroke, Text, piece_cuts
 from drafting.drawing.lettering import BOX, carried, corners, width
 from drafting.export.paths import MM
 from drafting.export.sheets import WorkContent, remarks
-from drafting.geometry import RIGHT, Cubic, Path, Point, Transform, polyline, shift, turn
+from drafting.export.tags import Spot, Tags, filled
+from drafting.geometry import RIGHT, Cubic, Path, Point, Transform, polyline, turn
 from drafting.pattern import Role as EdgeRole
 
 if TYPE_CHECKING:
@@ -110,11 +111,15 @@ def render(placed: tuple[Placed, ...], sheet: Sheet, style: Work, output: Output
     for name, (_, colour) in LAYERS.items():
         document.layers.add(name, color=colour)
     space = document.modelspace()
+    blocks: dict[str, str] = {}
     for one, name in zip(placed, _names(tuple(one.name for one in placed)), strict=True):
-        block = _Block(document.blocks.new(name), one.piece, output.curve_tolerance / MM)
+        document.blocks.new(name)
+        tags = Tags(document.entitydb.next_handle)
+        block = _Block(tags, one.piece, output.curve_tolerance / MM)
         system = tuple(_system(one.work, one.piece.finished.piece))
         block.draw(system, tuple(_notes(one.work, one.piece, output)))
-        corner = block.to.inverse.then(one.move).point(Point(0.0, 0.0))
+        blocks[name] = tags.written()
+        corner = one.move.point(Point(block.left, block.top))
         turned = round(one.move.vector(RIGHT).angle, 6) % 360
         attributes = {"layer": CUT, **({"rotation": turned} if turned else {})}
         space.add_blockref(name, (_mm(corner.x), _mm(corner.y)), dxfattribs=attributes)
@@ -127,7 +132,8 @@ def render(placed: tuple[Placed, ...], sheet: Sheet, style: Work, output: Output
     out = StringIO()
     document.write(out)
     told = f"{CONVENTION} Units: mm."
-    return f"999\n{told}\n{out.getvalue()}".encode(document.output_encoding, "dxfreplace")
+    whole = f"999\n{told}\n{filled(out.getvalue(), blocks)}"
+    return whole.encode(document.output_encoding, "dxfreplace")
 
 
 CONVENTION = "Written to the layer convention of ASTM D6673-10 (withdrawn 2019)."
@@ -201,10 +207,9 @@ def _notes(work: Work, piece: Drawn, output: Output) -> Iterator[str]:
 class _Block:
     """A block that takes a piece's lines in cm and keeps them in mm in its own frame."""
 
-    def __init__(self, block: Any, piece: Drawn, tolerance: float) -> None:
-        self.block, self.piece, self.tolerance = block, piece, tolerance
-        left, _, _, top = piece.finished.piece.outline.bounds()
-        self.to: Transform = shift(-left, -top)
+    def __init__(self, tags: Tags, piece: Drawn, tolerance: float) -> None:
+        self.tags, self.piece, self.tolerance = tags, piece, tolerance
+        self.left, _, _, self.top = piece.finished.piece.outline.bounds()
 
     def draw(self, system: tuple[str, ...], notes: tuple[str, ...]) -> None:
         """Everything that the piece has, layer by layer."""
@@ -238,19 +243,19 @@ class _Block:
         Where two straight lines run on in one direction there is no corner, and no point; nor are
         there two points in one place.
         """
-        points: list[Point] = []
+        points: list[Spot] = []
         segments = [s for s in path.segments if s.start.distance(s.end) > CRUMB]
         for segment, after in zip(segments, (*segments[1:], segments[0]), strict=True):
-            *inner, end = segment.flattened(self.tolerance)
+            *inner, end = (self._at(x, y) for x, y in segment.coordinates(self.tolerance))
             points += inner
             for point in inner:
-                self._point(CURVES, point)
+                self.tags.point(CURVES, point)
             turned = segment.tangent(1.0).angle_to(after.tangent(0.0))
             bent = isinstance(segment, Cubic) or isinstance(after, Cubic)
             if bent or turned > STRAIGHT:
                 points.append(end)
-                self._point(CURVES if bent and turned < TURN else TURNS, end)
-        self._points(CUT, points, closed=True)
+                self.tags.point(CURVES if bent and turned < TURN else TURNS, end)
+        self.tags.polyline(CUT, points, closed=True)
 
     def _notches(self) -> None:
         """A point on the boundary: how deep as its thickness, which way inward as its angle.
@@ -259,9 +264,9 @@ class _Block:
         """
         for item in self.piece.group.items:
             if isinstance(item, Stroke) and item.role is Role.NOTCH:
-                inward = item.path.end - item.path.start
-                told = {"thickness": _mm(inward.length), "angle": round(inward.angle % 360, 3)}
-                self._point(NOTCHES, item.path.start, told)
+                at, inward = item.path.start, item.path.end - item.path.start
+                deep, angle = _mm(inward.length), round(inward.angle % 360, 3)
+                self.tags.point(NOTCHES, self._at(at.x, at.y), deep, angle)
 
     def _sewn(self) -> None:
         """Stitching lines, and both legs of each dart in one line, with its drill hole."""
@@ -290,25 +295,18 @@ class _Block:
             self._text(layer, text, at, height, angle)
 
     def _text(self, layer: str, text: str, at: Point, height: float, angle: float) -> None:
-        attributes = {"layer": layer, "insert": self._at(at), "rotation": round(angle, 4)}
-        self.block.add_text(text, height=_mm(height), dxfattribs=attributes)
+        self.tags.text(layer, text, self._at(at.x, at.y), _mm(height), round(angle, 4))
 
-    def _at(self, point: Point) -> tuple[float, float]:
-        image = self.to.point(point)
-        return _mm(image.x), _mm(image.y)
+    def _at(self, x: float, y: float) -> Spot:
+        return _mm(x - self.left), _mm(y - self.top)
 
-    def _point(self, layer: str, point: Point, told: dict[str, float] | None = None) -> None:
-        self.block.add_point(self._at(point), dxfattribs={"layer": layer, **(told or {})})
+    def _point(self, layer: str, point: Point) -> None:
+        self.tags.point(layer, self._at(point.x, point.y))
 
     def _line(self, layer: str, a: Point, b: Point) -> None:
-        self.block.add_line(self._at(a), self._at(b), dxfattribs={"layer": layer})
+        self.tags.line(layer, self._at(a.x, a.y), self._at(b.x, b.y))
 
     def _path(self, layer: str, path: Path) -> None:
-        points = path.flattened(self.tolerance)
+        points = [self._at(x, y) for x, y in path.coordinates(self.tolerance)]
         closed = len(path.segments) > 1 and path.start.distance(path.end) < 1e-6
-        self._points(layer, points[:-1] if closed else points, closed=closed)
-
-    def _points(self, layer: str, points: Iterable[Point], *, closed: bool) -> None:
-        self.block.add_polyline2d(
-            [self._at(p) for p in points], close=closed, dxfattribs={"layer": layer}
-        )
+        self.tags.polyline(layer, points[:-1] if closed else points, closed=closed)
