@@ -14,7 +14,7 @@ from drafting.drawing.room import Room
 from drafting.drawing.sheet import Item, Role, Stroke, Text
 from drafting.drawing.words import Words
 from drafting.geometry import RIGHT, UP, Path, Point, crossings, polyline
-from drafting.pattern import Dart, Edge, FinishedNotch, FinishedPiece, Label, Mark, Piece, Pleat
+from drafting.pattern import Edge, FinishedNotch, FinishedPiece, Label, Mark, Piece, Pleat
 from drafting.pattern import Role as EdgeRole
 
 NOTCH_DEPTH = 0.4
@@ -38,6 +38,9 @@ SMALL = (0.35, 0.28, 0.22, 0.16)
 SIDES = ((False, 0.0), (True, 0.0), (False, 0.6), (True, 0.6), (True, 1.2), (False, 1.2))
 """Where a line's name may stand: under it or over it, and how far off (cm), best first."""
 
+PLEAT_ROLES = (Role.FOLD, Role.MARK)
+"""A pleat's fold and the line that it is laid on."""
+
 MARK_ROLES = {"fold": Role.FOLD, "drill": Role.DRILL}
 """Marks that are not simply lines inside."""
 
@@ -57,15 +60,12 @@ def mark_piece(finished: FinishedPiece, words: Words) -> tuple[Item, ...]:
         *(_edge(e) for e in piece.edges),
         *(s for ends in piece.lengthen for s in _double(*ends)),
         *(Stroke(polyline(a, b), Role.LEVEL, f"level-{name}") for name, a, b in piece.levels),
-        *_firm(finished),
+        *_inside(piece),
+        *_to_the_cut(piece, finished.cut_line),
+        *(s for n in finished.notches for s in _notch(finished, n)),
         *(s for m in piece.marks for s in _mark(m)),
     )
     return (*strokes, *_names(piece, words, room))
-
-
-def written(label: Label) -> Text:
-    """A label as it is written."""
-    return Text(label.text, label.at, label.height, angle=label.angle)
 
 
 def free_room(finished: FinishedPiece) -> Room:
@@ -73,25 +73,47 @@ def free_room(finished: FinishedPiece) -> Room:
     piece, room = finished.piece, Room.within(finished.piece)
     holes = (s for m in piece.marks if m.kind == "drill" for s in _mark(m))
     folds = (_edge(e) for e in piece.edges if e.role is EdgeRole.FOLD)
-    firm = (s for s in (*_firm(finished), *holes, *folds) if s.role in KEEP_OFF)
+    near = (n for n in finished.notches if n.point.distance(n.cut) < NOTCH_DEPTH + NOTCH_SHORT)
+    notches = (s for n in near for s in _notch(finished, n))
+    firm = (s for s in (*_inside(piece), *holes, *folds, *notches) if s.role in KEEP_OFF)
     room.keep_off((s.path, KEEP_OFF[s.role]) for s in firm)
     room.take((dart.first, dart.point, dart.second) for dart in piece.darts)
     return room
 
 
-def _firm(finished: FinishedPiece) -> Iterator[Stroke]:
-    """What stands on a piece beside its edges and level lines."""
-    piece, cut = finished.piece, finished.cut_line
+def _inside(piece: Piece) -> Iterator[Stroke]:
+    """What stands inside a piece: darts, pleats, grain and the brackets of folds."""
     for number, dart in enumerate(piece.darts, 1):
-        yield from _dart(dart, number, cut)
+        for leg, end in (("first", dart.first), ("second", dart.second)):
+            yield Stroke(polyline(dart.point, end), Role.DART, f"dart-{number}-{leg}")
+        yield from _cross(dart.drill)
     for number, pleat in enumerate(piece.pleats, 1):
-        yield from _pleat(pleat, number, cut)
-    for notch in finished.notches:
-        yield from _notch(finished, notch)
+        yield from _pleat(pleat, number)
     yield from _arrow(*piece.grain)
     for edge in piece.edges:
         if edge.role is EdgeRole.FOLD:
             yield from _bracket(edge)
+
+
+def _to_the_cut(piece: Piece, cut_line: Path) -> Iterator[Stroke]:
+    """Dart legs and pleat lines drawn on through the allowance."""
+    for dart in piece.darts:
+        for end in (dart.first, dart.second):
+            yield from _drawn_on(dart.point, end, cut_line, Role.DART)
+    for pleat in piece.pleats:
+        for role, way in zip(PLEAT_ROLES, pleat.lines, strict=True):
+            yield from _drawn_on(way.segments[0].end, way.start, cut_line, role)
+
+
+def _drawn_on(point: Point, end: Point, cut_line: Path, role: Role) -> Iterator[Stroke]:
+    outer = _carried_out(point, end, cut_line)
+    if outer.distance(end) > 1e-3:
+        yield Stroke(polyline(end, outer), role)
+
+
+def written(label: Label) -> Text:
+    """A label as it is written."""
+    return Text(label.text, label.at, label.height, angle=label.angle)
 
 
 KEEP_OFF = {Role.GRAIN: 0.3, Role.DRILL: 0.3, Role.NOTCH: 0.2, Role.DART: 0.2, Role.FOLD: 0.2}
@@ -103,24 +125,11 @@ def _edge(edge: Edge) -> Stroke:
     return Stroke(edge.path, role, f"stitch-{edge.name}")
 
 
-def _dart(dart: Dart, number: int, cut_line: Path) -> Iterator[Stroke]:
-    """Both legs, drawn on through the allowance to the cap, and the drill hole."""
-    for leg, end in (("first", dart.first), ("second", dart.second)):
-        outer = _carried_out(dart.point, end, cut_line)
-        yield Stroke(polyline(dart.point, end), Role.DART, f"dart-{number}-{leg}")
-        if outer.distance(end) > 1e-3:
-            yield Stroke(polyline(end, outer), Role.DART)
-    yield from _cross(dart.drill)
-
-
-def _pleat(pleat: Pleat, number: int, cut_line: Path) -> Iterator[Stroke]:
-    """The fold and the line it is laid on, both drawn on to the cut, and an arrow between them."""
+def _pleat(pleat: Pleat, number: int) -> Iterator[Stroke]:
+    """The fold and the line it is laid on, and an arrow between them."""
     fold, placed = pleat.lines
-    for name, role, way in (("fold", Role.FOLD, fold), ("placed", Role.MARK, placed)):
-        outer = _carried_out(way.segments[0].end, way.start, cut_line)
+    for name, role, way in zip(("fold", "placed"), PLEAT_ROLES, (fold, placed), strict=True):
         yield Stroke(way.reversed(), role, f"pleat-{number}-{name}")
-        if outer.distance(way.start) > 1e-3:
-            yield Stroke(polyline(way.start, outer), role)
     down = min(PLEAT_ARROW, fold.length() / 2)
     yield from _pointing(fold.at(down), placed.at(down))
 

@@ -37,8 +37,10 @@ NO_BARS: Bars = np.empty((0, 6))
 
 def bars(points: Coordinates, off: float = 0.0, *, wall: bool = False) -> Bars:
     """The strokes through some points."""
-    side = float(wall)
-    return np.array([(*a, *b, off, side) for a, b in pairwise(points)]).reshape(-1, 6)
+    every = np.array(points)
+    rows = np.empty((len(every) - 1, 6))
+    rows[:, :2], rows[:, 2:4], rows[:, 4], rows[:, 5] = every[:-1], every[1:], off, wall
+    return rows
 
 
 def walls(area: BaseGeometry) -> Bars:
@@ -83,16 +85,13 @@ class Room:
         rings = (_clockwise([(p.x, p.y) for p in area]) for area in areas)
         self.taken = np.concatenate([self.taken, *(bars(r, wall=True) for r in rings)])
 
-    def bars(self, inset: float, thin: float) -> Bars:
-        """All that a block stays off: the outline, what is taken, and thin lines where asked.
+    def bars(self, inset: float) -> Bars:
+        """All that a block stays off: the outline, by so many cm, and what is taken."""
+        return np.concatenate([_wider(self.outline, inset), self.taken])
 
-        Args:
-            inset: How far in cm it stays off the outline.
-            thin: How far in cm it stays off thin lines; 0 where it may lie over them.
-        """
-        own = np.concatenate([self.outline, self.thin[: None if thin else 0]])
-        own[:, 4] += np.where(own[:, 5] > 0, inset, thin)
-        return np.concatenate([own, self.taken])
+    def thin_bars(self, off: float) -> Bars:
+        """Thin lines that a block stays off by so many cm more."""
+        return _wider(self.thin, off)
 
     def middle(self) -> tuple[float, float]:
         """A point in the midst of the room, whatever is taken."""
@@ -108,6 +107,12 @@ class Room:
                 self.take([corners(texts[i])])
                 return (texts[i],)
         return ()
+
+
+def _wider(rows: Bars, by: float) -> Bars:
+    rows = rows.copy()
+    rows[:, 4] += by
+    return rows
 
 
 def _clockwise(points: list[tuple[float, float]]) -> Coordinates:

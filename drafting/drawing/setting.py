@@ -9,13 +9,14 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from itertools import pairwise
 
 import shapely
 
 from drafting.drawing.block import Entry, Setting, TextBlock
-from drafting.drawing.room import Bars, Room
+from drafting.drawing.room import Room
 from drafting.drawing.sounding import Area
 from drafting.geometry import Point, turn
 from drafting.pattern import Label
@@ -28,8 +29,11 @@ SIZES = (
 )  # fmt: skip
 """Sizes tried; the last is for a long reference on a belt loop."""
 
-STAGES = ((0.5, 0.3, 0.57), (0.5, 0.0, 0.43), (0.15, 0.0, 0.0))
-"""How far from the stitching line and from thin lines (0: over them), and down to what size."""
+INSET, AIR, THIN = 0.15, 0.2, 0.3
+"""How far in cm a block stays from the stitching line; how much farther from everything, and how
+far from thin lines, where it can be."""
+CLEAR, AIRY = 0.57, 0.43
+"""Down to these sizes it stays clear of thin lines, and has air round it."""
 
 STACKED = (16.0, 12.0, 9.0)
 RUNNING = (60.0, 40.0, 28.0, 20.0, 14.0, 10.0)
@@ -42,17 +46,54 @@ SLANT = 12.0
 Way = tuple[TextBlock, float]
 
 
+@dataclass(frozen=True, slots=True)
+class Set:
+    """A block where it is set: how big, at what angle, and its lower left corner in that frame."""
+
+    block: TextBlock
+    size: float
+    angle: float
+    corner: tuple[float, float]
+
+
 def set_texts(entries: tuple[Entry, ...], room: Room) -> tuple[Label, ...]:
-    """Labels in the room's frame: clear of all lines where they can be, else over thin ones."""
+    """Labels in the room's frame: clear of all lines where they can be, else over thin ones.
+
+    Room is sought first where there is most; only what is big there is set with more air.
+    """
     setting = Setting.of(entries)
-    ways = _Ways(_ways(setting, room))
-    for inset, thin, least in STAGES:
-        found = _biggest(ways, room.bars(inset, thin), least)
-        if found:
-            return found
-    middle = room.middle()
-    smallest = setting.forced(CAPITALS * SIZES[-1], CAPITALS)
-    return _labels(smallest, 1.0, middle, 0.0)
+    ways, ground = _Ways(_ways(setting, room)), _Ground(room)
+    loosest = _biggest(ways, ground.loose, SIZES)
+    if loosest is None:
+        smallest = setting.forced(CAPITALS * SIZES[-1], CAPITALS)
+        return _labels(Set(smallest, 1.0, 0.0, room.middle()))
+    for area, least in ((ground.clear, CLEAR), (ground.airy, AIRY)):
+        sizes = tuple(size for size in SIZES if least <= size <= loosest.size)
+        if sizes and (found := _biggest(ways, area, sizes)):
+            return _labels(found)
+    return _labels(loosest)
+
+
+class _Ground:
+    """The room, sounded at each angle when first asked for."""
+
+    def __init__(self, room: Room) -> None:
+        self.room, self.bars = room, room.bars(INSET)
+        self.known: dict[float, Area] = {}
+
+    def loose(self, angle: float) -> Area:
+        """Over thin lines, and near to the stitching line."""
+        if angle not in self.known:
+            self.known[angle] = Area.sounded(self.bars, angle)
+        return self.known[angle]
+
+    def airy(self, angle: float) -> Area:
+        """Over thin lines, with air round the block."""
+        return self.loose(angle).shrunk(AIR)
+
+    def clear(self, angle: float) -> Area:
+        """With air round the block, and clear of thin lines."""
+        return self.airy(angle).without(self.room.thin_bars(THIN), angle)
 
 
 class _Ways:
@@ -69,44 +110,45 @@ class _Ways:
             yield way
 
 
-def _biggest(ways: _Ways, free: Bars, least: float) -> tuple[Label, ...]:
+def _biggest(ways: _Ways, sounded: Callable[[float], Area], sizes: tuple[float, ...]) -> Set | None:
     """The block as big as it will go; of several ways that allow that, the first."""
     areas: dict[float, Area] = {}
-    sizes = [size for size in SIZES if size >= least]
     best: tuple[TextBlock, float, float] | None = None
     for block, angle in ways:
-        area = areas.get(angle) or areas.setdefault(angle, Area(free, angle))
-        size = _biggest_size(block, area, sizes)
+        if angle not in areas:
+            areas[angle] = sounded(angle)
+        size = _biggest_size(block, areas[angle], sizes)
         if size:
             best, sizes = (block, size, angle), sizes[: sizes.index(size)]
         if not sizes:
             break
     if best is None:
-        return ()
+        return None
     block, size, angle = best
     corner = areas[angle].place(block.width * size, block.height * size)
-    return _labels(block, size, corner, angle) if corner else ()
+    return corner and Set(block, size, angle, corner)
 
 
-def _biggest_size(block: TextBlock, area: Area, sizes: list[float]) -> float | None:
+def _biggest_size(block: TextBlock, area: Area, sizes: tuple[float, ...]) -> float | None:
     """The first of falling sizes at which a block fits; what fits, fits when it is smaller."""
 
     def fits(size: float) -> bool:
         return area.fits(block.width * size, block.height * size)
 
-    if fits(sizes[0]):
-        return sizes[0]
-    if not fits(sizes[-1]):
-        return None
-    return sizes[bisect_left(sizes, x=True, key=fits)]
+    return sizes[bisect_left(sizes, x=True, key=fits)] if fits(sizes[-1]) else None
 
 
 def _ways(setting: Setting, room: Room) -> Iterator[Way]:
     """Every way to set the block: upright first, then sideways and along the piece, run on last."""
+    stacked = []
+    for breadth in STACKED:
+        if block := setting.stacked(CAPITALS, breadth):
+            stacked.append(block)
+            yield block, 0.0
+    yield from ((block, 90.0) for block in stacked)
     slant = _slant(room)
     askew = () if slant is None else (slant,)
-    stacked = [b for breadth in STACKED if (b := setting.stacked(CAPITALS, breadth))]
-    yield from ((block, angle) for angle in (0.0, 90.0, *askew) for block in stacked)
+    yield from ((block, angle) for angle in askew for block in stacked)
     running = [b for breadth in RUNNING if (b := setting.running(CAPITALS, breadth))]
     yield from ((block, angle) for angle in (*askew, 90.0, 0.0) for block in running)
     if block := setting.stacked(CAPITALS, NARROW):
@@ -115,7 +157,7 @@ def _ways(setting: Setting, room: Room) -> Iterator[Way]:
 
 def _slant(room: Room) -> float | None:
     """Direction of the piece's long side, reading from left to right; None near 0 and 90."""
-    points = shapely.MultiPoint(room.outline[:, :2])
+    points = shapely.multipoints(room.outline[:, :2])
     ring = shapely.get_coordinates(shapely.minimum_rotated_rectangle(points))
     sides = [(bx - ax, by - ay) for (ax, ay), (bx, by) in pairwise(ring[:3])]
     x, y = max(sides, key=lambda side: math.hypot(*side))
@@ -125,12 +167,11 @@ def _slant(room: Room) -> float | None:
     return round(angle, 1) if askew else None
 
 
-def _labels(
-    block: TextBlock, size: float, corner: tuple[float, float], angle: float
-) -> tuple[Label, ...]:
-    back = turn(angle, Point(0.0, 0.0))
-    x, low = corner
+def _labels(found: Set) -> tuple[Label, ...]:
+    back = turn(found.angle, Point(0.0, 0.0))
+    x, low = found.corner
+    lines, bases = found.block.lines, found.block.base_lines
     return tuple(
-        Label(text, back.point(Point(x, low + base * size)), height * size, angle)
-        for (text, height), base in zip(block.lines, block.base_lines, strict=True)
+        Label(text, back.point(Point(x, low + base * found.size)), high * found.size, found.angle)
+        for (text, high), base in zip(lines, bases, strict=True)
     )

@@ -8,6 +8,7 @@ box fits anywhere is told by a handful of shifts of it.
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -28,82 +29,133 @@ Numbers = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
 
+@dataclass(frozen=True, slots=True)
 class Area:
-    """Free room, sounded once and asked many times. Units are the bars' own (cm)."""
+    """Free room, sounded once and asked many times. Units are the bars' own (cm).
 
-    def __init__(self, bars: Bars, angle: float = 0.0) -> None:
+    Attributes:
+        grid: Where the cells lie.
+        bits: A bit for each cell, set where it is free, row by row from the lower left.
+    """
+
+    grid: Grid
+    bits: int
+
+    @classmethod
+    def sounded(cls, bars: Bars, angle: float = 0.0) -> Area:
+        """The room between bars, in a frame turned by an angle in degrees."""
         rows = _turned(bars, -angle) if angle else bars
         walls = rows[rows[:, 5] > 0]
-        self.left, self.low, right, top = _bounds(walls)
-        self.columns, self.wide = _cells(right - self.left)
-        self.rows, self.high = _cells(top - self.low)
-        self.stride = self.columns + 1
-        free = self._free(rows) if len(walls) else np.zeros((0, 1), bool)
-        self.bits = int.from_bytes(np.packbits(free, bitorder="little").tobytes(), "little")
-        count = int(free.sum())
-        self.size = count * self.wide * self.high
-        self.middle = float(free.sum(axis=1) @ np.arange(len(free))) / max(1, count) + 0.5
+        grid = Grid.over(walls)
+        return cls(grid, grid.free(rows) if len(walls) else 0)
+
+    def shrunk(self, margin: float) -> Area:
+        """The same with so many cm more kept clear of everything."""
+        columns, rows = self.grid.cells(margin, margin)
+        bits = _eroded(self.bits, 2 * columns + 1, 1) << columns
+        bits = _eroded(bits, 2 * rows + 1, self.grid.stride) << rows * self.grid.stride
+        return Area(self.grid, bits)
+
+    def without(self, bars: Bars, angle: float) -> Area:
+        """The same with more bars in it, which are no walls."""
+        more = self.grid.free(_turned(bars, -angle), ground=1.0)
+        return Area(self.grid, self.bits & more)
 
     def fits(self, wide: float, high: float) -> bool:
         """Whether a box of that size lies free anywhere."""
-        if wide * high > self.size:
-            return False
-        return self._corners(math.ceil(wide / self.wide), math.ceil(high / self.high)) > 0
+        return self._corners(*self.grid.cells(wide, high)) > 0
 
     def place(self, wide: float, high: float) -> tuple[float, float] | None:
         """Lower left corner of a free box of that size, the nearest to the middle; or None."""
-        columns, rows = math.ceil(wide / self.wide), math.ceil(high / self.high)
-        corners, line = self._corners(columns, rows), (1 << self.stride) - 1
+        grid = self.grid
+        columns, rows = grid.cells(wide, high)
+        corners, line = self._corners(columns, rows), (1 << grid.stride) - 1
         if not corners:
             return None
-        order = sorted(range(self.rows), key=lambda k: abs(k + rows / 2 - self.middle))
-        row = next(k for k in order if corners >> k * self.stride & line)
-        first, count = _longest_run(corners >> row * self.stride & line)
-        x = self.left + (first + (count - 1 + columns) / 2) * self.wide - wide / 2
-        return x, self.low + (row + rows / 2) * self.high - high / 2
+        middle = self._middle()
+        order = sorted(range(grid.rows), key=lambda k: abs(k + rows / 2 - middle))
+        row = next(k for k in order if corners >> k * grid.stride & line)
+        first, count = _longest_run(corners >> row * grid.stride & line)
+        x = grid.left + (first + (count - 1 + columns) / 2) * grid.wide - wide / 2
+        return x, grid.low + (row + rows / 2) * grid.high - high / 2
 
     def _corners(self, columns: int, rows: int) -> int:
         """The cells, as bits, that are the lower left ones of a free box."""
-        if columns > self.columns or rows > self.rows:
+        if columns > self.grid.columns or rows > self.grid.rows:
             return 0
-        return _eroded(_eroded(self.bits, rows, self.stride), columns, 1)
+        return _eroded(_eroded(self.bits, rows, self.grid.stride), columns, 1)
 
-    def _free(self, bars: Bars) -> NDArray[np.bool_]:
-        """Which cells are free; behind the last of each row stands one that is not."""
-        size = np.array([self.wide, self.high, self.wide, self.high])
-        ends = ((bars[:, :4] - (self.left, self.low, self.left, self.low)) / size).T
-        off = bars[:, 4] / self.wide, bars[:, 4] / self.high
-        marks = [*self._blocked(ends, *off), *self._bounded(ends[:, bars[:, 5] > 0])]
-        at = np.concatenate([place for place, _ in marks])
-        by = np.concatenate([height for _, height in marks])
-        steps = np.bincount(at, by, self.rows * self.stride).reshape(self.rows, self.stride)
-        free: NDArray[np.bool_] = steps.cumsum(axis=1) > 0
-        return free
+    def _middle(self) -> float:
+        """The height of the middle of all that is free, in rows."""
+        stride, line = self.grid.stride, (1 << self.grid.stride) - 1
+        counts = [(self.bits >> k * stride & line).bit_count() for k in range(self.grid.rows)]
+        return sum(k * count for k, count in enumerate(counts)) / (sum(counts) or 1) + 0.5
 
-    def _blocked(
-        self, ends: Numbers, aside: Numbers, above: Numbers
-    ) -> tuple[tuple[Indices, Numbers], ...]:
-        """Steps down and up again where bars come near."""
-        bottom, top = np.minimum(ends[1], ends[3]) - above, np.maximum(ends[1], ends[3]) + above
-        at, row = _met(np.floor(bottom), np.floor(top) + 1, self.rows)
-        bar, above, aside = ends[:, at], above[at], aside[at]
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """Cells laid over a room: lower left corner, how many there are, and the size of each."""
+
+    left: float
+    low: float
+    columns: int
+    rows: int
+    wide: float
+    high: float
+
+    @classmethod
+    def over(cls, walls: Bars) -> Grid:
+        """Cells over all that the walls bound."""
+        left, low, right, top = _bounds(walls)
+        (columns, wide), (rows, high) = _cells(right - left), _cells(top - low)
+        return cls(left, low, columns, rows, wide, high)
+
+    @property
+    def stride(self) -> int:
+        """Bits from a cell to the one over it; each row ends with one that is never free."""
+        return self.columns + 1
+
+    def cells(self, wide: float, high: float) -> tuple[int, int]:
+        """Columns and rows that a box takes."""
+        return math.ceil(wide / self.wide), math.ceil(high / self.high)
+
+    def free(self, bars: Bars, ground: float = 0.0) -> int:
+        """The free cells as bits.
+
+        Args:
+            bars: What stands there.
+            ground: Walls that lie round everything.
+        """
+        cells = self._levels(bars).cumsum(axis=1) + ground > 0
+        cells[:, -1] = False
+        return int.from_bytes(np.packbits(cells, bitorder="little").tobytes(), "little")
+
+    def _levels(self, bars: Bars) -> Numbers:
+        """Steps from cell to cell of each row.
+
+        Far down where a bar comes near, and up again behind it; one up behind a wall that runs
+        down, one down behind a wall that runs up.
+        """
+        x0, x1 = ((bars[:, k] - self.left) / self.wide for k in (0, 2))
+        y0, y1 = ((bars[:, k] - self.low) / self.high for k in (1, 3))
+        above = bars[:, 4] / self.high
+        bottom, top = np.minimum(y0, y1), np.maximum(y0, y1)
+        at, row = _met(np.floor(bottom - above), np.floor(top + above) + 1, self.rows)
+        bar, above, aside = np.stack([x0, y0, x1, y1])[:, at], above[at], bars[at, 4] / self.wide
         one, two = _across(bar, row - above), _across(bar, row + 1 + above)
-        start = self._cell(row, np.floor(np.minimum(one, two) - aside))
-        end = self._cell(row, np.floor(np.maximum(one, two) + aside) + 1)
+        wall = (bars[at, 5] > 0) & (bottom[at] <= row + 0.5) & (row + 0.5 < top[at])
+        middle = _across(bar[:, wall], row[wall] + 0.5)
+        near, behind = (
+            np.floor(np.minimum(one, two) - aside),
+            np.floor(np.maximum(one, two) + aside),
+        )
+        column = np.concatenate([near, behind + 1, np.ceil(middle - 0.5)])
         down = np.full(len(at), -_BLOCKED)
-        return (start, down), (end, -down)
-
-    def _bounded(self, ends: Numbers) -> tuple[tuple[Indices, Numbers]]:
-        """A step up where a wall that runs down lies to the left of a cell, and down for others."""
-        bottom, top = np.minimum(ends[1], ends[3]), np.maximum(ends[1], ends[3])
-        at, row = _met(np.ceil(bottom - 0.5), np.ceil(top - 0.5), self.rows)
-        wall = ends[:, at]
-        cell = self._cell(row, np.ceil(_across(wall, row + 0.5) - 0.5))
-        return ((cell, np.sign(wall[1] - wall[3])),)
-
-    def _cell(self, row: Indices, column: Numbers) -> Indices:
+        step = np.concatenate([down, -down, np.sign(bar[1, wall] - bar[3, wall])])
         inside = np.minimum(np.maximum(column, 0), self.columns).astype(np.intp)
-        return row * self.stride + inside
+        cell = np.concatenate([row, row, row[wall]]) * self.stride + inside
+        steps: NDArray[Any] = np.bincount(cell, step, self.rows * self.stride)
+        return steps.reshape(self.rows, self.stride)
 
 
 def _turned(bars: Bars, degrees: float) -> Bars:

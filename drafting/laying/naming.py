@@ -125,7 +125,7 @@ class _Sounded:
 
     def __init__(self, free: BaseGeometry, angle: float) -> None:
         self.angle = angle
-        self.area = Area(walls(free), angle)
+        self.area = Area.sounded(walls(free), angle)
 
     def texts(self, lines: tuple[str, ...], size: float) -> tuple[Text, ...]:
         """The lines in a free box, or nothing."""

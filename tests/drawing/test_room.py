@@ -33,7 +33,7 @@ def box(area, size, angle):
 @given(RADII, st.floats(0.5, 12), st.floats(0.3, 6), st.floats(-90, 90))
 def test_a_box_that_is_placed_lies_wholly_in_the_room(radii, wide, high, angle):
     outline = star(radii)
-    area = Area(walls(outline), angle)
+    area = Area.sounded(walls(outline), angle)
     if area.fits(wide, high):
         assert outline.buffer(1e-9).contains(box(area, (wide, high), angle))
     else:
@@ -46,7 +46,7 @@ def test_a_box_keeps_off_bars_and_out_of_what_is_taken(radii, wide, high):
     bar, hole = polyline(Point(-1, -9), Point(2, 12)), (Point(1, 1), Point(9, 2), Point(4, 8))
     room.keep_off([(bar, 0.3)])
     room.take([hole])
-    area = Area(room.bars(0.5, 0.0))
+    area = Area.sounded(room.bars(0.5))
     if area.fits(wide, high):
         found = box(area, (wide, high), 0.0)
         assert found.distance(star(radii).exterior) > 0.5 - 1e-9
@@ -59,7 +59,7 @@ def test_a_box_keeps_off_bars_and_out_of_what_is_taken(radii, wide, high):
 def test_a_box_a_twentieth_smaller_than_a_plain_room_fits(angle, size):
     """The grid has at least 64 cells either way; at worst three of them are lost."""
     plain = shapely.affinity.rotate(shapely.box(0, 0, *size), angle, origin=(0, 0))
-    area = Area(walls(plain), angle)
+    area = Area.sounded(walls(plain), angle)
     assert area.fits(size[0] * 0.95, size[1] * 0.95)
     assert not area.fits(size[0] * 1.001, 0.1)
     assert not area.fits(0.1, size[1] * 1.001)
@@ -67,14 +67,14 @@ def test_a_box_a_twentieth_smaller_than_a_plain_room_fits(angle, size):
 
 def test_a_room_with_a_hole_keeps_boxes_out_of_it():
     ring = shapely.box(0, 0, 20, 20).difference(shapely.box(5, 5, 15, 15))
-    area = Area(walls(ring))
+    area = Area.sounded(walls(ring))
     assert area.fits(19, 4)
     assert not area.fits(6, 6)
 
 
 def test_no_room_holds_no_box():
-    assert Area(NO_BARS).place(0.1, 0.1) is None
-    assert not Area(bars([(0, 0), (5, 5), (0, 0)], wall=True)).fits(0.1, 0.1)
+    assert Area.sounded(NO_BARS).place(0.1, 0.1) is None
+    assert not Area.sounded(bars([(0, 0), (5, 5), (0, 0)], wall=True)).fits(0.1, 0.1)
 
 
 @given(RADII, st.floats(-20, 20), st.floats(-20, 20), st.floats(0, 360), st.floats(0.2, 2))
