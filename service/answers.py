@@ -226,6 +226,18 @@ class FindingAnswer(TypedDict):
     allowed: NotRequired[Allowed]
 
 
+class ShrinkageAnswer(TypedDict):
+    """What the pieces are drawn larger for, in percent; there only where the order asks for it.
+
+    Pieces with all their lengths are those of the paper and the unwashed cloth. Seams, checks,
+    finished measurements and body are those of the washed garment: of a length along the grain on
+    the paper, 100 - lengthwise percent are left.
+    """
+
+    lengthwise: Annotated[float, Field(description="Along the grain.")]
+    crosswise: Annotated[float, Field(description="Across it.")]
+
+
 class PatternAnswer(TypedDict):
     """A drafted pattern. Lengths in mm, areas in mm2, X right, Y down."""
 
@@ -235,6 +247,7 @@ class PatternAnswer(TypedDict):
     verdict: Literal["sound", "sound_with_remarks", "unsound"]
     garment: Annotated[dict[str, Any], Field(description="Every option, resolved; lengths in mm.")]
     body: dict[str, BodyValue]
+    shrinkage: NotRequired[ShrinkageAnswer]
     pieces: list[PieceAnswer]
     seams: list[SeamAnswer]
     sewing: Annotated[list[SewingStepAnswer], Field(description="The order of assembly.")]

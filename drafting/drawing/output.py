@@ -92,7 +92,8 @@ class Output:
             line.
         pairs: Draw the left and the right of mirrored pieces, not one for both.
         unfold: Draw pieces that are cut on the fold whole.
-        shrinkage: What the cloth shrinks by when it is washed.
+        shrinkage: What the cloth shrinks by when it is washed: the pieces are drawn larger; seams,
+            checks and finished measurements are told as they are after the wash.
         pixels: Longer side of a PNG.
         curve_tolerance: How far in mm the polylines of a DXF may stray from its curves.
         prefix: What the ids in an SVG start with; by default "pattern" for print and, on screens,

@@ -21,6 +21,7 @@ class PrintWords:
     add: str
     add_all: str
     shrinkage: str
+    washed: str
     cutting_list: str
     notions: str
     measures: str
@@ -44,6 +45,7 @@ ENGLISH_PRINT = PrintWords(
     add_all="Stitching lines only: add when cutting {value} on every edge",
     shrinkage="Drawn larger for cloth that shrinks {lengthwise} % in length and {crosswise} % "
     "in width",
+    washed="Finished measures, seams and checks are those of the washed garment",
     cutting_list="Cutting list",
     notions="Notions",
     measures="Measures of the body",

@@ -55,6 +55,7 @@ def document(work: Work, output: Output) -> Plain:
         "verdict": work.verdict,
         "garment": in_mm(work.spec),
         "body": body(work),
+        **_shrinkage(output),
         "pieces": [_piece(p, i) for i, p in enumerate(told_pieces(work, output), 1)],
         "seams": [_seam(s) for s in work.seams],
         "sewing": [_step(s) for s in pattern.sewing],
@@ -64,6 +65,14 @@ def document(work: Work, output: Output) -> Plain:
         "findings": [finding_document(f, finished.checks) for f in finished.findings],
         "cautions": list(cautions(work, output)),
     }
+
+
+def _shrinkage(output: Output) -> Plain:
+    """What the pieces are drawn larger for, in percent, where they are."""
+    along, across = output.shrinkage.lengthwise, output.shrinkage.crosswise
+    if not (along or across):
+        return {}
+    return {"shrinkage": {"lengthwise": rounded(along), "crosswise": rounded(across)}}
 
 
 def _piece(finished: FinishedPiece, order: int) -> Plain:

@@ -104,10 +104,15 @@ def shrinkage(output: Output) -> tuple[str, ...]:
     return (words.format(lengthwise=along, crosswise=across),)
 
 
+def washed(output: Output) -> tuple[str, ...]:
+    """Which numbers are those of the washed garment, where the cloth shrinks."""
+    return (PRINT_WORDS[output.language].washed,) if shrinkage(output) else ()
+
+
 def cautions(work: Work, output: Output) -> tuple[str, ...]:
     """The usual cautions, the garment's own, and what the pattern was drawn larger for."""
     own = work.pattern.pattern.cautions
-    return (*WORDS[output.language].cautions, *own, *shrinkage(output))
+    return (*WORDS[output.language].cautions, *own, *shrinkage(output), *washed(output))
 
 
 class Content(Protocol):
@@ -175,7 +180,9 @@ class WorkContent:
         """The cover on pages of that size in cm; none where single pieces are drawn."""
         if self.output.pieces or not self.output.cover:
             return ()
-        told = cover_of(self.work, self.output, self.pieces, remarks(self.output))
+        told = cover_of(
+            self.work, self.output, self.pieces, (*remarks(self.output), *washed(self.output))
+        )
         return cover_notes(told, width, height)
 
     def lay(

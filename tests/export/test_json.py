@@ -8,7 +8,7 @@ from svgelements import Path as SvgPath
 
 from drafting import DRAFTING_VERSION
 from drafting.body import Measured
-from drafting.drawing import Output
+from drafting.drawing import Output, Shrinkage
 from drafting.export import FORMATS, pattern_id
 from drafting.export.json import finding_document
 from drafting.pattern import Allowances, Finding, Finish
@@ -195,3 +195,25 @@ def test_sides_are_told_and_make_another_pattern_though_their_mean_is_the_same(t
     assert told[1]["body"]["outside_leg_length"] == {
         "value": value, "origin": "measured", "sides": {"left": value - 5, "right": value + 5},
     }  # fmt: skip
+
+
+def test_pieces_are_those_of_the_paper_and_seams_those_of_the_washed_garment(trousers):
+    """10 % lengthwise: of the outside leg as it is drawn nine tenths are left, as the seam tells.
+
+    The side runs nearly upright and curves a little: its drawn length shrinks by 9 to 10 %.
+    """
+    shrinks = Shrinkage(lengthwise=10.0)
+    told = json.loads(FORMATS["json"].write(trousers, Output(shrinkage=shrinks)))
+    plain = json.loads(FORMATS["json"].write(trousers, Output()))
+    assert told["shrinkage"] == {"lengthwise": 10.0, "crosswise": 0.0}
+    assert "shrinkage" not in plain
+    assert any("washed garment" in caution for caution in told["cautions"])
+    assert not any("washed garment" in caution for caution in plain["cautions"])
+    for unchanged in ("seams", "checks", "finished_measurements", "body", "id"):
+        assert told[unchanged] == plain[unchanged]
+    front, before = (each["pieces"][0] for each in (told, plain))
+    sides = [
+        sum(e["length"] for e in piece["edges"] if e["name"].startswith("side"))
+        for piece in (front, before)
+    ]
+    assert 0.9 - 1e-6 <= sides[1] / sides[0] <= 0.91
