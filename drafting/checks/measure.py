@@ -40,9 +40,9 @@ def measure(measuring: Measuring, pattern: Pattern) -> float:
     """
     piece = pattern.piece
     match measuring:
-        case Girth(level, pieces, copies, under):
+        case Girth(level, pieces, copies, under, less):
             shown = sum(_shows(pattern, name, pieces[0], level) for name in under)
-            found = copies * (shown + sum(width(piece(name), level) for name in pieces))
+            found = copies * (shown + sum(width(piece(name), level) for name in pieces)) - less
         case EdgeLength(name, edges, copies):
             found = copies * sum(piece(name).sewn_length(edge) for edge in edges)
         case CombinedLength(parts, around):

@@ -89,3 +89,33 @@ def hook(
     ends = {share: cuts_ray(draw(share), corner, diagonally) for share in ROUNDEST}
     share = min(ends, key=lambda s: abs(ends[s] - diagonal))
     return draw(share), ends[share]
+
+
+def cornered(
+    start: Point,
+    leaving: Vector,
+    end: Point,
+    arriving: Vector,
+    shares: tuple[float, float] = (0.55, 0.55),
+) -> Cubic:
+    """A curve that turns a corner as a quarter of an ellipse does.
+
+    Each handle is a share of the way to where the end tangents cross; where they do not cross
+    between the ends, a share of two thirds of the chord.
+
+    Args:
+        start: Where it starts.
+        leaving: Direction of travel there.
+        end: Where it ends.
+        arriving: Direction of travel there.
+        shares: At the start and at the end: 0.55 is an ellipse; more fills the corner, less cuts
+            it.
+
+    Source: common practice, no source.
+    """
+    crossing = meet(start, leaving, end, arriving)
+    plain = start.distance(end) * 2 / 3
+    ahead = 0.0 if crossing is None else (crossing - start).dot(leaving.unit)
+    behind = 0.0 if crossing is None else (end - crossing).dot(arriving.unit)
+    out, back = (a if 0 < a < 2 * plain else plain for a in (ahead, behind))
+    return with_handles(start, leaving, end, arriving, shares[0] * out, shares[1] * back)

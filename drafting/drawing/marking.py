@@ -41,8 +41,16 @@ SIDES = ((False, 0.0), (True, 0.0), (False, 0.6), (True, 0.6), (True, 1.2), (Fal
 PLEAT_ROLES = (Role.FOLD, Role.MARK)
 """A pleat's fold and the line that it is laid on."""
 
-MARK_ROLES = {"fold": Role.FOLD, "drill": Role.DRILL}
-"""Marks that are not simply lines inside."""
+MARK_ROLES = {
+    "fold": Role.FOLD,
+    "drill": Role.DRILL,
+    "button": Role.DRILL,
+    "buttonhole": Role.DRILL,
+}
+"""Marks that are not simply lines inside: they are drawn through, and no text covers them."""
+
+NAMED_MARKS = ("fold", "centre_front")
+"""Lines inside that carry their name."""
 
 
 def mark_piece(finished: FinishedPiece, words: Words) -> tuple[Item, ...]:
@@ -71,7 +79,8 @@ def mark_piece(finished: FinishedPiece, words: Words) -> tuple[Item, ...]:
 def free_room(finished: FinishedPiece) -> Room:
     """The room inside a piece that no dart, arrow, notch or hole takes."""
     piece, room = finished.piece, Room.within(finished.piece)
-    holes = (s for m in piece.marks if m.kind == "drill" for s in _mark(m))
+    marks = (m for m in piece.marks if MARK_ROLES.get(m.kind) is Role.DRILL)
+    holes = (s for m in marks for s in _mark(m))
     folds = (_edge(e) for e in piece.edges if e.role is EdgeRole.FOLD)
     near = (n for n in finished.notches if n.point.distance(n.cut) < NOTCH_DEPTH + NOTCH_SHORT)
     notches = (s for n in near for s in _notch(finished, n))
@@ -210,7 +219,7 @@ def _names(piece: Piece, words: Words, room: Room) -> Iterator[Text]:
     for name, left, right in piece.levels:
         yield from room.first_that_fits(_on_line(words.level(name), left, right))
     for mark in piece.marks:
-        if mark.kind == "fold":
+        if mark.kind in NAMED_MARKS:
             yield from room.first_that_fits(_on_line(words.level(mark.kind), *_upward(mark.path)))
     for left, right in piece.lengthen:
         yield from room.first_that_fits(_on_line(words.lengthen, left, right, DOUBLE / 2))

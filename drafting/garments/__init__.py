@@ -1,6 +1,6 @@
 """The handbook: one garment, one chapter."""
 
-from drafting.garments import trousers
+from drafting.garments import shirt, trousers
 from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.skirts import a_line, circle, gathered, gored, pleated, straight
 
@@ -12,6 +12,7 @@ GARMENTS: dict[str, Garment] = {
     "circle_skirt": circle.GARMENT,
     "gathered_skirt": gathered.GARMENT,
     "pleated_skirt": pleated.GARMENT,
+    "shirt": shirt.GARMENT,
 }
 """All chapters by their kind; a test proves that no chapter in the folder is missing."""
 

@@ -10,13 +10,15 @@ class Girth:
     """Sum over the pieces of the width at a level line, times the copies that go round the body.
 
     `under` names pieces that fill a cut-away corner of the first piece and lie in its frame; only
-    what shows of them counts.
+    what shows of them counts. `less` is what of it does not go round: laps, facings that are folded
+    in, pleats that are laid (cm, all copies together).
     """
 
     level: str
     pieces: tuple[str, ...]
     copies: int = 2
     under: tuple[str, ...] = ()
+    less: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

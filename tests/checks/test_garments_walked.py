@@ -107,7 +107,7 @@ def test_widths_are_those_of_another_library(net):
                 taken = 0.0
                 for pleat in piece.pleats:
                     one, two = (_line(way).intersection(stroke) for way in (pleat.one, pleat.two))
-                    taken += one.distance(two)
+                    taken += 0.0 if one.is_empty else one.distance(two)  # the pleat ends above
                 assert width(piece, name) == pytest.approx(
                     area.intersection(stroke).length - taken, abs=1e-3
                 )
