@@ -1,4 +1,4 @@
-"""Collars measured by another library: lengths that must agree, and what every shirtmaker expects."""
+"""Collars measured by another library: lengths that agree, and what every shirtmaker expects."""
 
 from __future__ import annotations
 
@@ -40,8 +40,7 @@ def test_the_stand_is_as_long_as_the_neck_and_the_leaf_as_the_stand(back, front,
 
 @given(st.floats(6, 13), st.floats(7, 16))
 def test_the_outer_edge_is_longer_than_the_seam(back, front):
-    """It lies over the stand and the neck seam, farther out than the seam of leaf and stand. Source:
-    common practice, no source."""
+    """It lies over the stand, farther out than the seam. Source: common practice, no source."""
     for leaf in (CLASSIC, SPREAD):
         _, drawn = made(back, front, leaf=leaf)
         assert line(drawn.outer.path).length > line(drawn.seam.path).length
@@ -69,7 +68,7 @@ def test_the_button_sits_at_half_the_stands_height_over_the_centre_front():
 
 
 def test_points_of_a_spread_collar_lie_farther_apart():
-    """Turned down, both fronts hang from the button: what leans forward brings the points together."""
+    """Turned down, the fronts hang from the button: leaning forward they meet."""
     leans = []
     for leaf in (CLASSIC, SPREAD):
         _, drawn = made(leaf=leaf)

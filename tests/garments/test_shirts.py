@@ -223,12 +223,17 @@ def test_neck_to_wrist_goes_over_the_shoulder():
         assert reach == pytest.approx(15 + 60 + 1, abs=0.01)
 
 
+ARMHOLE = (
+    ("yoke", "armhole"),
+    *((name, edge) for name in ("back", "front") for edge in ("armhole", "armhole_under")),
+)
+
+
 @pytest.mark.parametrize("ease", [0.0, 0.5, 2.0])
 def test_the_cap_is_longer_than_the_armhole_by_its_ease(ease):
     done = made(cap_ease=ease)
     cap = sum(line(e.path).length for e in piece(done, "sleeve").edges if e.name.startswith("cap"))
-    edges = (("yoke", "armhole"), ("back", "armhole"), ("back", "armhole_under"), ("front", "armhole"), ("front", "armhole_under"))  # fmt: skip
-    hole = sum(line(piece(done, name).edge(edge).path).length for name, edge in edges)
+    hole = sum(line(piece(done, name).edge(edge).path).length for name, edge in ARMHOLE)
     assert cap - hole == pytest.approx(ease, abs=0.02)
 
 
@@ -247,8 +252,9 @@ def test_the_buttoned_cuff_goes_round_the_wrist(placket, lap, cuff):
 
 
 def test_buttons_to_buy_are_those_that_are_marked():
-    """And one to spare; a pair's marks are sewn twice, the collar's points buttoned to the fronts."""
-    for options, cuffs, points in (({}, 2, 0), ({"placket": "bound"}, 1, 0), ({"collar": "button_down"}, 2, 2)):  # fmt: skip
+    """And one to spare; what is marked on a pair is sewn twice."""
+    cases = (({}, 2, 0), ({"placket": "bound"}, 1, 0), ({"collar": "button_down"}, 2, 2))
+    for options, cuffs, points in cases:
         done = made(**options)
         front = len(marks(done, "front", "button"))
         bought = next(n.quantity for n in done.pattern.pattern.notions if "button" in n.name)
@@ -288,8 +294,12 @@ def test_marks_for_checks_meet():
     assert ways[0] == pytest.approx(ways[1], abs=0.001)
     bar, other = on_front[2], marks(done, "sleeve", "match")[0]
     for mark, edge, where in ((bar, "armhole_under", front), (other, "cap_front_under", sleeve)):
-        assert min(line(where.edge(edge).path).boundary.distance(shapely.Point(mark.coords[0])), 1.0) < 0.01  # fmt: skip
-    sides = [{n.match for n in piece(done, name).notches if n.edge == "side"} for name in ("front", "back")]  # fmt: skip
+        ends = line(where.edge(edge).path).boundary
+        assert ends.distance(shapely.Point(mark.coords[0])) < 0.01
+    sides = [
+        {n.match for n in piece(done, name).notches if n.edge == "side"}
+        for name in ("front", "back")
+    ]
     assert sides[0] == sides[1] == {"side-waist", "side-bar"}
     assert marks(made(), "front", "match") == []
 
