@@ -10,12 +10,12 @@ W. Aldrich, Metric Pattern Cutting for Menswear (stand and facing); else common 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.craft.piecework import counter_clockwise
 from drafting.craft.sheet import DraftSheet
 from drafting.errors import ConstructionError
-from drafting.geometry import Path, Point, Vector, crossing_with_line, mirror, polyline
+from drafting.geometry import Path, Point, Segment, Vector, crossing_with_line, mirror, polyline
 from drafting.pattern import Cut, Edge, Mark, Notch, Piece, Role
 from drafting.trace import Place, Stroke
 
@@ -86,14 +86,14 @@ def faced(front: FrontEdge, sheet: DraftSheet) -> Edging:
     )
     one = sheet.point("facing at the neck", _told(up, top.end), "The neck folded over.")
     two = sheet.point("facing at the hem", _told(low, foot.end), "The hem folded over.")
-    how, why = (
-        "the neck's own line, folded over the edge",
-        "So that the facing lies flat when it is folded in.",
+    told = "The centre front comes to lie here when the facing is folded in."
+    mids = (
+        sheet.point("centre folded over at the neck", up.right(front.stand), told),
+        sheet.point("centre folded over at the hem", low.right(front.stand), told),
     )
-    facing_top = sheet.curve("facing's top", up, one, top.segments, how, why)
-    facing_foot = sheet.curve(
-        "facing's foot", low, two, foot.segments, "the hem's own line, folded over the edge", why
-    )
+    how, why = "the same line, folded over the edge", "So that the facing lies flat."
+    facing_top = sheet.curve("facing's top", up, one, _by_way_of(mids[0], top), how, why)
+    facing_foot = sheet.curve("facing's foot", low, two, _by_way_of(mids[1], foot), how, why)
     side = sheet.line("facing's edge", one, two, why="On the straight grain.")
     edges = (
         Edge("neck", front.neck.path), Edge("overlap", over.path),
@@ -178,6 +178,12 @@ def _split(path: Path, x: float) -> tuple[Path, Path]:
             "The front is too narrow at its neck or hem for the button stand.", where="button stand"
         )
     return path.split_at(*hits[0])
+
+
+def _by_way_of(place: Place, path: Path) -> tuple[Segment, ...]:
+    """The line's segments, its first joint the place on the sheet that lies there."""
+    first, second, *rest = path.segments
+    return replace(first, end=place), replace(second, start=place), *rest
 
 
 def _told(start: Place, end: Point) -> Place:

@@ -37,7 +37,10 @@ class Move:
 
     def words(self, saying: Saying = BY_NAME) -> str:
         """The move as one says it: "9.33 cm up", "straight down to the level of the hip line"."""
-        return saying.fill(MOVES[self.verb], *(spoken(o, saying) for o in self.operands))
+        told = (spoken(o, saying) for o in self.operands)
+        if self.verb == "swing":  # which way it turns is said in words
+            told = (text.removeprefix("-") for text in told)
+        return saying.fill(MOVES[self.verb], *told)
 
 
 MOVES = {

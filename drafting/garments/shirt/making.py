@@ -128,8 +128,7 @@ def _collar(seam: NeckSeam, cut: Shirt, block: Block, sheet: DraftSheet) -> tupl
     stand = draw_stand(seam, cut.collar_stand, corner, sheet)
     if cut.collar == "stand":
         return stand_pieces(stand, leaf=False)
-    lower = sheet.point("beside the stand", stand.neck.start.down(14), "Room for the leaf.")
-    leaf = draw_leaf(stand, LEAVES[cut.collar], float(cut.collar_fall or 0.0), float(cut.collar_point or 0.0), lower.up(0), sheet)
+    leaf = draw_leaf(stand, LEAVES[cut.collar], float(cut.collar_fall or 0.0), float(cut.collar_point or 0.0), stand.neck.start.down(14), sheet)
     return leaf_piece(leaf, buttoned=cut.collar == "button_down"), *stand_pieces(stand, leaf=True)
 
 

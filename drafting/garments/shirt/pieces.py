@@ -103,8 +103,12 @@ def _panel(name: str, title: str, block: Block, edges: tuple[Edge, ...], side: S
     return counter_clockwise(piece)
 
 
+GRAIN_FROM_CENTRE = 14.0
+"""The front's grain arrow keeps its distance from the centre front in every size."""
+
+
 def _grain_at(block: Block, name: str) -> float:
-    return block.side.x * 0.5 if name == "back" else (block.chest.x + block.centre.x) / 2 - 2
+    return block.side.x * 0.5 if name == "back" else block.centre.x - GRAIN_FROM_CENTRE
 
 
 def _side_notches(name: str, below: float, whole: float, *, checks: bool) -> tuple[Notch, ...]:
