@@ -392,6 +392,66 @@ def skirts() -> list[Tile]:
     ]
 
 
+SHIRTS: dict[str, dict[str, object]] = {
+    "men's, classic": {},
+    "men's, slim": {"fit": "slim"},
+    "men's, relaxed": {"fit": "relaxed"},
+    "women's, classic": {"method": "womens"},
+    "women's, slim": {"method": "womens", "fit": "slim"},
+    "women's, relaxed": {"method": "womens", "fit": "relaxed"},
+    "women's, no dart": {"method": "womens", "bust_dart": 0.0},
+    "women's, dart 5": {"method": "womens", "bust_dart": 5.0},
+    "chest ease 30, neck ease 3": {"chest_ease": 30.0, "neck_ease": 3.0},
+    "no shaping at the waist": {"waist_shaping": 0.0},
+    "straight hem, length 72": {"hem": "straight", "length": 72.0},
+    "tail 12": {"tail": 12.0},
+    "yoke 10 deep": {"yoke_depth": 10.0},
+    "no pleat": {"back_pleat": "none"},
+    "side pleats of 3": {"back_pleat": "sides", "pleat_intake": 3.0},
+    "front band, stand 1.75": {"front_edge": "band", "button_stand": 1.75},
+    "buttons 7 apart": {"button_gap": 7.0},
+    "spread collar": {"collar": "spread"},
+    "button-down collar, two pockets": {"collar": "button_down", "chest_pocket": "both"},
+    "stand alone": {"collar": "stand", "chest_pocket": "none"},
+    "high stand, deep fall, long point": {
+        "collar_stand": 4.0,
+        "collar_fall": 5.5,
+        "collar_point": 9.0,
+    },
+    "short sleeve": {"sleeve": "short"},
+    "sleeve 70, cap ease 2": {"sleeve_length": 70.0, "cap_ease": 2.0},
+    "rounded cuffs 8 deep, ease 8": {"cuff": "rounded", "cuff_depth": 8.0, "cuff_ease": 8.0},
+    "bound slits": {"placket": "bound"},
+    "marks for stripes": {"match": "stripes"},
+    "marks for checks": {"match": "checks"},
+}
+
+
+def shirt_in_place(done: Work, caption: str, name: str) -> Tile:
+    """Yoke and back as drafted, the front turned shoulder to shoulder, the leaf over the stand, the sleeve."""
+    pattern = done.pattern.pattern
+    yoke, front = pattern.piece("yoke"), pattern.piece("front")
+    here, there = front.edge("shoulder").path, yoke.edge("shoulder").path.reversed()
+    along, onto = here.end - here.start, there.end - there.start
+    by = turn(onto.angle - along.angle, here.start).then(
+        shift(there.start.x - here.start.x, there.start.y - here.start.y)
+    )
+    items = [*lines(yoke, SOLID), *lines(pattern.piece("back"), THIN), *lines(front, THIN, by)]
+    items += [Stroke(m.path.transformed(by), Role.MARK, "", DOTTED) for m in front.marks]
+    _, low, right, _ = pattern.piece("back").outline.bounds()
+    sleeve = pattern.piece("sleeve")
+    left, foot, wide, _ = sleeve.outline.bounds()
+    beside = shift(right + 10 - left, low - foot)
+    items += lines(sleeve, THIN, beside)
+    stand, leaf = pattern.piece("collar_stand"), pattern.piece("collar")
+    fold, over = stand.edge("centre_back").path, leaf.edge("centre_back").path
+    at = shift(right + wide - left + 20 - fold.end.x, low + 10 - fold.end.y)
+    top = at.point(fold.start)
+    items += lines(stand, SOLID, at)
+    items += lines(leaf, DASHED, shift(top.x - over.end.x, top.y - over.end.y))
+    return Tile(name, caption, tuple(items))
+
+
 def main() -> None:
     """Write every picture."""
     pictures = {
@@ -416,6 +476,24 @@ def main() -> None:
         "Trousers, each method in each fit",
     )
     pictures["skirts_cuts"] = sheet(skirts(), 2, 0.08, "Skirts, one body, several cuts")
+    pictures["shirts_in_place"] = sheet(
+        [
+            shirt_in_place(made(kind="shirt", method=method), told, method)
+            for method, told in (("mens", "men's"), ("womens", "women's"))
+        ],
+        1,
+        0.15,
+        "Shirts laid shoulder to shoulder; dashed the leaf over its stand",
+    )
+    pictures["shirts_cuts"] = sheet(
+        [
+            pieces(made(kind="shirt", **options), name, f"shirt{n}")
+            for n, (name, options) in enumerate(SHIRTS.items())
+        ],
+        3,
+        0.08,
+        "Shirts, one body, every option",
+    )
     for name, picture in pictures.items():
         (HERE / f"{name}.svg").write_bytes(render(picture, name))
         print(HERE / f"{name}.svg")

@@ -8,13 +8,13 @@ back, sleeves, collar and cuffs, then assembly).
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
 from drafting.craft.assembling import Assembling, in_order
 from drafting.craft.cuff import cuff_closed, cuff_seams
 from drafting.craft.sleeve_cap import CAP_EDGES, Cap
 from drafting.craft.sleeve_placket import Placket
+from drafting.garments.shirt.pieces import OVER_SHOULDER
 from drafting.garments.shirt.spec import Shirt, ShirtLap
 from drafting.pattern import Ease, Seam, SeamPart, SewingStep
 
@@ -31,12 +31,14 @@ class Made:
         placket: The sleeve's slit; None in a short sleeve.
         shoulder: Front shoulder less the yoke's, cm.
         dart: Whether the fronts have a bust dart.
+        forward: Whether the yoke's armhole goes on before the shoulder's ridge.
     """
 
     cap: Cap
     placket: Placket | None
     shoulder: float
     dart: bool
+    forward: bool
 
 
 def assembly(cut: Shirt, made: Made) -> tuple[tuple[Seam, ...], tuple[SewingStep, ...]]:
@@ -55,7 +57,7 @@ def assembly(cut: Shirt, made: Made) -> tuple[tuple[Seam, ...], tuple[SewingStep
         Assembling("Sew the shoulders to the yoke; fold the inside yoke over them and stitch it down.", (_shoulder(made.shoulder),)),
         Assembling("Sew the stand to the neck; stitch its inside down over the seam.", (_neck(band=band),)),
         Assembling(SLITS[made.placket.kind]) if made.placket else None,
-        Assembling("Set in the sleeves while the sides are open, and topstitch the armholes.", tuple(f(made.cap) for f in ARMHOLE)),
+        Assembling("Set in the sleeves while the sides are open, and topstitch the armholes.", _armhole(made.cap, forward=made.forward)),
         Assembling("Sew sleeve and side in one run from the sleeve's end to the hem.", _sides()),
         Assembling("Lay the wrist's pleats toward the slit; sew the cuffs on and stitch their insides down.", cuff_seams(made.placket, WRIST)) if made.placket else Assembling("Turn the sleeves' hems in twice and stitch them."),
         Assembling("Turn the hem in twice, narrow, and stitch it."),
@@ -117,25 +119,17 @@ def _neck(*, band: bool) -> Seam:
     return Seam("neck", stand, body)
 
 
-def _front_under(_: Cap) -> Seam:
-    return Seam("armhole_front_under", (SeamPart("sleeve", CAP_EDGES[0]),), (SeamPart("front", "armhole_under", reversed=True),))
-
-
-def _front(cap: Cap) -> Seam:
-    return Seam("armhole_front", (SeamPart("sleeve", CAP_EDGES[1]),), (SeamPart("front", "armhole", reversed=True),), _eased(cap.front_ease))
-
-
-def _back(cap: Cap) -> Seam:
-    body = SeamPart("yoke", "armhole", reversed=True), SeamPart("back", "armhole", reversed=True)
-    return Seam("armhole_back", (SeamPart("sleeve", CAP_EDGES[2]),), body, _eased(cap.ease - cap.front_ease))
-
-
-def _back_under(_: Cap) -> Seam:
-    return Seam("armhole_back_under", (SeamPart("sleeve", CAP_EDGES[3]),), (SeamPart("back", "armhole_under", reversed=True),))
-
-
-ARMHOLE: tuple[Callable[[Cap], Seam], ...] = (_front_under, _front, _back, _back_under)
-"""The sleeve's seams round the armhole, from the front underarm over the shoulder."""
+def _armhole(cap: Cap, *, forward: bool) -> tuple[Seam, ...]:
+    """The sleeve's seams round the armhole, from the front underarm over the shoulder."""
+    over = (SeamPart("yoke", OVER_SHOULDER, reversed=True),) if forward else ()
+    low, front, back, last = (SeamPart("sleeve", edge) for edge in CAP_EDGES)
+    yoke, behind = (SeamPart(piece, "armhole", reversed=True) for piece in ("yoke", "back"))
+    return (
+        Seam("armhole_front_under", (low,), (SeamPart("front", "armhole_under", reversed=True),)),
+        Seam("armhole_front", (front,), (SeamPart("front", "armhole", reversed=True), *over), _eased(cap.front_ease)),
+        Seam("armhole_back", (back,), (yoke, behind), _eased(cap.ease - cap.front_ease)),
+        Seam("armhole_back_under", (last,), (SeamPart("back", "armhole_under", reversed=True),)),
+    )
 
 
 def _eased(ease: float) -> Ease:

@@ -30,6 +30,7 @@ class Block:
         front_underarm: Top of the front's side.
         centre: Centre front at the front's underarm level.
         throat: Neck at the centre front as the method has it.
+        forward: How far the shoulder seam lies before the ridge of the shoulder at its end, cm.
         raised: By how much the front lies higher than the back at the underarm: the bust dart.
         bust_point: The bust point, with a bust dart.
     """
@@ -50,4 +51,5 @@ class Block:
     centre: Place
     throat: Place
     raised: Length
+    forward: float = 0.0
     bust_point: Place | None = None

@@ -30,7 +30,7 @@ from drafting.garments.shirt.pieces import (
 from drafting.garments.shirt.sides import Side, back_side, front_side, shaping
 from drafting.garments.shirt.sleeves import Sleeve, sleeve
 from drafting.garments.shirt.spec import CollarKind, Shirt
-from drafting.garments.shirt.wants import told, wants
+from drafting.garments.shirt.wants import armhole, told, wants
 from drafting.garments.shirt.womens import womens
 from drafting.geometry import Point, Vector, polyline
 from drafting.pattern import Mark, Notch, Notion, Pattern, Piece
@@ -76,7 +76,7 @@ def draw(body: Body, cut: Shirt, sheet: DraftSheet) -> Pattern:
     edge = FrontEdge(neck=neck, hem=before.hem, throat=throat, foot=foot, stand=cut.button_stand, hem_kind=HEM)
     edging = (faced if cut.front_edge == "facing" else banded)(edge, sheet)
     _outlines(block, back, front, behind, before, edging, float(cut.pleat_intake or 0.0), sheet)
-    arm = sleeve(body, cut, back, front, corner_of_paper(block.centre.x + 45, block.nape.y), sheet)
+    arm = sleeve(body, cut, back, front, block.forward, corner_of_paper(block.centre.x + 45, block.nape.y), sheet)
     seam = NeckSeam(back=back.neck.path.length(), front=neck.path.length(), stand=cut.button_stand)
     small = (*_collar(seam, cut, block, sheet), *_cuffs(arm, cut, block, sheet))
     return _pattern(body, cut, _Drawn(block, back, front, behind, before, edging, throat, arm, small))
@@ -159,14 +159,14 @@ def _pattern(body: Body, cut: Shirt, drawn: _Drawn) -> Pattern:
     arm = replace(drawn.arm.piece, marks=(*drawn.arm.piece.marks, *_matched_sleeve(cut, drawn.arm)))
     pieces = (front, *band, back, *yoke_pieces(drawn.back, block), arm, *drawn.small, *(() if pocket is None else (_matched_pocket(cut, pocket.piece),)))
     shoulder = drawn.front.shoulder.path.length() - drawn.back.shoulder.path.length()
-    seams, sewing = assembly(cut, Made(drawn.arm.cap, drawn.arm.placket, shoulder, bool(drawn.before.darts)))
+    seams, sewing = assembly(cut, Made(drawn.arm.cap, drawn.arm.placket, shoulder, bool(drawn.before.darts), bool(block.forward)))
     less = 2 * edging.beyond + 2 * extra
     levels = frozenset(n for n, *_ in front.levels) & frozenset(n for n, *_ in back.levels)
     reach = drawn.arm.length + (cut.cuff_depth if drawn.arm.placket else 0.0)
     return Pattern(
         kind="shirt", title="Shirt", pieces=pieces, seams=seams, sewing=sewing,
-        wants=wants(body, cut, less, drawn.arm, drawn.back.shoulder.path.length(), levels),
-        finished_measurements=told(less, levels, drawn.arm, block.nape.y - block.hem.y, reach),
+        wants=wants(body, cut, less, drawn.arm, drawn.back.shoulder.path.length(), levels, forward=bool(block.forward)),
+        finished_measurements=told(less, levels, drawn.arm, armhole(forward=bool(block.forward)), block.nape.y - block.hem.y, reach),
         notions=_notions(cut, row, drawn.arm), findings=drawn.arm.cap.findings, cautions=(*CAUTIONS, *MATCHED[cut.match]),
         resolved=tuple((name, getattr(cut, name)) for name in OPEN),
     )

@@ -49,8 +49,12 @@ def mens(body: Body, cut: Shirt, sheet: DraftSheet) -> Block:
     chest = sheet.point("armhole at the chest", centre.up(4).left(body.bust_girth / 6 + own.chest_width), "Half the chest, where the armhole turns to the side.")
     return Block(
         nape=nape, waist=waist, hem=hem, yoke=yoke, back_neck=neck, back_shoulder=shoulder, yoke_end=end, back_underarm=side, side=side,
-        front_neck=front, front_shoulder=outer, chest=chest, front_underarm=side, centre=centre, throat=throat, raised=Length(0.0, "bust dart"),
+        front_neck=front, front_shoulder=outer, chest=chest, front_underarm=side, centre=centre, throat=throat, raised=Length(0.0, "bust dart"), forward=FORWARD,
     )
+
+
+FORWARD = 3.0
+"""The seam lies 3 cm before the ridge at the shoulder end: so far on the back armhole is still 2 cm longer than the front's, as usual (computed)."""
 
 
 EASED = 0.3

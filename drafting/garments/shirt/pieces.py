@@ -55,19 +55,26 @@ def back_piece(block: Block, lines: Yoked, side: Side, fold: tuple[Path, Path, P
     return _panel("back", "Shirt back", block, edges, side, checks=checks, pleats=pleats, half=True, underarm=block.back_underarm.y)
 
 
+OVER_SHOULDER = "armhole_front"
+"""The yoke's armhole before the ridge of the shoulder, where its seam lies forward."""
+
+
 def yoke_pieces(lines: Yoked, block: Block) -> tuple[Piece, Piece]:
     """The yoke and its inside, on the fold; the inside is caught in the yoke's seams."""
-    clockwise = (
-        ("neck", lines.neck.path, "seam"), ("shoulder", lines.shoulder.path, "seam"),
-        (UPPER, lines.yoke_armhole.path, "armhole"), ("foot", lines.foot.path, "seam"),
-    )
+    above = (("neck", lines.neck.path, "seam"), ("shoulder", lines.shoulder.path, "seam"))
+    below = (("foot", lines.foot.path, "seam"),)
+    hole = lines.yoke_armhole.path
+    halves = zip((OVER_SHOULDER, UPPER), hole.split(block.forward), strict=True) if block.forward else ((UPPER, hole),)
     centre = Edge("centre_back", polyline(block.yoke, block.nape), Role.FOLD, "raw")
+    armhole = tuple((n, p, "armhole") for n, p in halves)
 
     def piece(name: str, title: str, role: Role) -> Piece:
+        clockwise = (*above, *armhole, *below)
         edges = (*(Edge(n, p.transformed(IDENTITY), role, k) for n, p, k in clockwise), centre)
+        marks = (Notch(OVER_SHOULDER, block.forward, 1, "armhole-shoulder"),) if block.forward else ()
         low, high = block.yoke.y, block.nape.y
         grain = (Point(6, low + 0.1 * (high - low)), Point(6, low + 0.9 * (high - low)))
-        return counter_clockwise(Piece(name=name, title=title, cut=(Cut("main", 1),), edges=edges, grain=grain, half=True))
+        return counter_clockwise(Piece(name=name, title=title, cut=(Cut("main", 1),), edges=edges, notches=marks, grain=grain, half=True))
 
     return piece("yoke", "Yoke", Role.SEAM), piece("yoke_inside", "Yoke, inside", Role.FINISHED)
 

@@ -60,7 +60,7 @@ class Sleeve:
     closed: float
 
 
-def sleeve(body: Body, cut: Shirt, back: Yoked, front: Fronted, crown: Place, sheet: DraftSheet) -> Sleeve:
+def sleeve(body: Body, cut: Shirt, back: Yoked, front: Fronted, forward: float, crown: Place, sheet: DraftSheet) -> Sleeve:
     """Draw the sleeve.
 
     Args:
@@ -68,12 +68,13 @@ def sleeve(body: Body, cut: Shirt, back: Yoked, front: Fronted, crown: Place, sh
         cut: The options.
         back: The back's lines.
         front: The front's lines.
+        forward: How far the shoulder seam lies before the ridge, cm: the crown lies on the ridge.
         crown: Where on the paper the top of the cap lies.
         sheet: Records it.
     """
     sheet.heading("Sleeve", "W. Aldrich, Metric Pattern Cutting for Menswear (height of the cap); else common practice, no source")
     hole = Armhole(
-        front=front.armhole.path.length(), back=back.yoke_armhole.path.length() + back.armhole.path.length(),
+        front=front.armhole.path.length() + forward, back=back.yoke_armhole.path.length() + back.armhole.path.length() - forward,
         front_notch=FRONT_NOTCH, back_notch=BACK_NOTCH,
     )
     top = sheet.point("crown of the sleeve", crown, "The sleeve hangs from here.")

@@ -9,7 +9,8 @@ from __future__ import annotations
 from math import inf
 
 from drafting.body import Body
-from drafting.craft.sleeve_cap import CAP_EDGES
+from drafting.craft.sleeve_cap import ARMHOLE_EDGES, CAP_EDGES
+from drafting.garments.shirt.pieces import OVER_SHOULDER
 from drafting.garments.shirt.sleeves import LEAST_ROOM, SHORT_ROOM, WEAR, Sleeve
 from drafting.garments.shirt.spec import Shirt
 from drafting.pattern import (
@@ -53,8 +54,10 @@ NECK = EdgeLength("collar_stand", ("neck",), 2)
 
 CAP = EdgeLength("sleeve", CAP_EDGES)
 
-HOLE = plus((1.0, "yoke", ("armhole",)), (1.0, "back", ("armhole", "armhole_under")), (1.0, "front", ("armhole", "armhole_under")))
-"""The armhole as it is sewn."""
+def armhole(*, forward: bool) -> CombinedLength:
+    """The armhole as it is sewn; `forward` where the yoke goes on before the shoulder's ridge."""
+    yoke = ("armhole", *((OVER_SHOULDER,) if forward else ()))
+    return plus((1.0, "yoke", yoke), *((1.0, piece, ARMHOLE_EDGES) for piece in ("back", "front")))
 
 
 def round_body(level: str, less: float) -> Girth:
@@ -62,7 +65,7 @@ def round_body(level: str, less: float) -> Girth:
     return Girth(level, ("back", "front"), 2, less=less)
 
 
-def wants(body: Body, cut: Shirt, less: float, sleeve: Sleeve, shoulder: float, levels: frozenset[str]) -> tuple[Want, ...]:
+def wants(body: Body, cut: Shirt, less: float, sleeve: Sleeve, shoulder: float, levels: frozenset[str], *, forward: bool) -> tuple[Want, ...]:
     """Everything that must come out.
 
     Args:
@@ -72,13 +75,14 @@ def wants(body: Body, cut: Shirt, less: float, sleeve: Sleeve, shoulder: float, 
         sleeve: The sleeve.
         shoulder: Length of the drawn shoulder, cm.
         levels: Level lines that both panels have.
+        forward: Whether the yoke goes on before the shoulder's ridge.
     """
     return (
         near("finished_chest_girth", round_body("chest", less), body.value("bust_girth") + float(cut.chest_ease or 0), 0.5, "Body and ease, buttoned."),
         *_loose(body, less, levels),
         near("finished_neck_girth", NECK, body.value("neck_girth") + float(cut.neck_ease or 0), 0.3, "Button to buttonhole: body and ease."),
-        *_sleeved(body, cut, sleeve, shoulder),
-        *_corners(cut),
+        *_sleeved(body, cut, sleeve, shoulder, armhole(forward=forward)),
+        *_corners(cut, OVER_SHOULDER if forward else "armhole"),
     )
 
 
@@ -91,9 +95,9 @@ def _loose(body: Body, less: float, levels: frozenset[str]) -> tuple[Want, ...]:
     )
 
 
-def _sleeved(body: Body, cut: Shirt, sleeve: Sleeve, shoulder: float) -> tuple[Want, ...]:
+def _sleeved(body: Body, cut: Shirt, sleeve: Sleeve, shoulder: float, hole: CombinedLength) -> tuple[Want, ...]:
     """Cap, width, length; cuff and slit, or the hem of a short one."""
-    eased = plus(*((1.0, "sleeve", CAP_EDGES),), *((-f, p.piece, p.edges) for f, p in HOLE.parts))
+    eased = plus(*((1.0, "sleeve", CAP_EDGES),), *((-f, p.piece, p.edges) for f, p in hole.parts))
     arm = body.value("upper_arm_girth")
     own = (
         near("cap_ease", eased, sleeve.cap.ease, 0.05, "The cap is as long as the armhole and its ease."),
@@ -115,12 +119,12 @@ def _sleeved(body: Body, cut: Shirt, sleeve: Sleeve, shoulder: float) -> tuple[W
     )
 
 
-def _corners(cut: Shirt) -> tuple[Want, ...]:
+def _corners(cut: Shirt, shoulder: str) -> tuple[Want, ...]:
     """Where seams cross, lines run on."""
     leaf = () if cut.collar == "stand" else (at_least("leaf_covers_stand", plus((1.0, "collar", ("centre_back",)), (-1.0, "collar_stand", ("centre_back",))), 0.5, "The leaf hides the neck seam."),)
     return (
         angle("neck_angle", ("yoke", "shoulder", "neck"), ("front", "neck", "shoulder")),
-        angle("shoulder_angle", ("yoke", "armhole", "shoulder"), ("front", "shoulder", "armhole")),
+        angle("shoulder_angle", ("yoke", shoulder, "shoulder"), ("front", "shoulder", "armhole")),
         angle("yoke_angle", ("yoke", "foot", "armhole"), ("back", "armhole", "yoke_seam"), slack=4.0),
         angle("underarm_angle", ("back", "side", "armhole_under"), ("front", "armhole_under", "side")),
         angle("sleeve_underarm_angle", ("sleeve", CAP_EDGES[3], "back_seam"), ("sleeve", "front_seam", CAP_EDGES[0])),
@@ -129,13 +133,13 @@ def _corners(cut: Shirt) -> tuple[Want, ...]:
     )
 
 
-def told(less: float, levels: frozenset[str], sleeve: Sleeve, back: float, reach: float) -> tuple[Want, ...]:
+def told(less: float, levels: frozenset[str], sleeve: Sleeve, hole: CombinedLength, back: float, reach: float) -> tuple[Want, ...]:
     """What a customer is told of the finished shirt."""
     cuff = () if sleeve.placket is None else (("cuff_girth", EdgeLength("sleeve", ("wrist_back", *(("slit",) if sleeve.placket.box else ()), "wrist_front"))),)
     rows: tuple[tuple[str, Measuring], ...] = (
         ("chest_girth", round_body("chest", less)),
         *((f"{level}_girth", round_body(level, less)) for level in ("waist", "hip") if level in levels),
-        ("neck_girth", NECK), ("armhole_length", HOLE), ("sleeve_width", Girth("bicep", ("sleeve",), 1)), *cuff,
+        ("neck_girth", NECK), ("armhole_length", hole), ("sleeve_width", Girth("bicep", ("sleeve",), 1)), *cuff,
         ("sleeve_length", Number(reach, "from the shoulder seam to the end")), ("back_length", Number(back, "nape to hem")),
         ("side_seam", EdgeLength("back", ("side",))),
     )
