@@ -9,6 +9,7 @@ python -m service key
 from __future__ import annotations
 
 import argparse
+import gc
 import os
 import secrets
 import sys
@@ -113,7 +114,11 @@ def _write(done: Work, order: Order, form: OrderForm, asked: argparse.Namespace)
 
 
 def _serve(asked: argparse.Namespace, settings: Settings) -> int:
-    """Start the server; ends with it."""
+    """Start the server; ends with it.
+
+    What the house is built of is never thrown away, so no search for waste looks through it.
+    """
+    gc.disable()
     from service.app import create_app  # noqa: PLC0415 - drafting without a server needs none
     from service.logs import set_up  # noqa: PLC0415 - as above
     from service.serving import serve  # noqa: PLC0415 - as above
@@ -122,7 +127,10 @@ def _serve(asked: argparse.Namespace, settings: Settings) -> int:
     host, port = asked.host or settings.host, asked.port or settings.port
     shown = f"[{host}]" if ":" in host else host
     print(f"Tapeline: http://{shown}:{port}/", flush=True)
-    serve(create_app(settings), host, port)
+    app = create_app(settings)
+    gc.freeze()
+    gc.enable()
+    serve(app, host, port)
     return DONE
 
 

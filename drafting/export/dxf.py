@@ -19,9 +19,6 @@ from io import StringIO
 from itertools import chain
 from typing import TYPE_CHECKING
 
-import ezdxf
-from ezdxf.document import Drawing
-
 from drafting import DRAFTING_VERSION
 from drafting.drawing import WORDS, Drawn, Role, Stroke, Text, piece_cuts
 from drafting.drawing.lettering import BOX, carried, corners, width
@@ -32,12 +29,11 @@ from drafting.geometry import RIGHT, Cubic, Path, Point, Transform, polyline, tu
 from drafting.pattern import Role as EdgeRole
 
 if TYPE_CHECKING:
+    from ezdxf.document import Drawing
+
     from drafting.drawing import Output, Sheet
     from drafting.pattern import Cut, Piece
     from drafting.workroom import Work
-
-ezdxf.options.write_fixed_meta_data_for_testing = True  # type: ignore[attr-defined]
-"""No clock is read: the same order gives the same bytes."""
 
 CUT, TURNS, CURVES, NOTCHES = "1", "2", "3", "4"
 FOLD, GRAIN, INSIDE, DRILLS = "6", "7", "8", "13"
@@ -107,9 +103,7 @@ class Placed:
 
 def render(placed: tuple[Placed, ...], sheet: Sheet, style: Work, output: Output) -> bytes:
     """Any pieces as blocks on one sheet; the texts for the whole are those of one work."""
-    document = Drawing.new("R12")
-    for name, (_, colour) in LAYERS.items():
-        document.layers.add(name, color=colour)
+    document = _empty()
     space = document.modelspace()
     blocks: dict[str, str] = {}
     for one, name in zip(placed, _names(tuple(one.name for one in placed)), strict=True):
@@ -134,6 +128,18 @@ def render(placed: tuple[Placed, ...], sheet: Sheet, style: Work, output: Output
     told = f"{CONVENTION} Units: mm."
     whole = f"999\n{told}\n{filled(out.getvalue(), blocks)}"
     return whole.encode(document.output_encoding, "dxfreplace")
+
+
+def _empty() -> Drawing:
+    """A document with nothing in it but its layers. No clock is read: same order, same bytes."""
+    import ezdxf  # noqa: PLC0415 - a fifth of the service's start, and few ask for a DXF
+    from ezdxf.document import Drawing  # noqa: PLC0415
+
+    ezdxf.options.write_fixed_meta_data_for_testing = True  # type: ignore[attr-defined]
+    document = Drawing.new("R12")
+    for name, (_, colour) in LAYERS.items():
+        document.layers.add(name, color=colour)
+    return document
 
 
 CONVENTION = "Written to the layer convention of ASTM D6673-10 (withdrawn 2019)."
