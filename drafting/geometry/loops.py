@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from drafting.geometry.crossing import apart, segment_crossings
+from drafting.geometry.crossing import segment_crossings
 from drafting.geometry.segment import Line, Segment
 
 _JOINT = 1e-5
@@ -20,16 +20,15 @@ def self_crossing(segments: Sequence[Segment]) -> SelfCrossing | None:
     A curve that crosses itself within one segment is not looked for.
     """
     boxes = [s.bounds() for s in segments]
-    for i in range(len(segments)):
-        box, best = boxes[i], None
-        for j in range(i + 1, len(segments)):
-            if apart(box, boxes[j]):
-                continue
-            for t, u in _between(segments, i, j):
-                if best is None or t < best[0][1]:
-                    best = ((i, t), (j, u))
-        if best is not None:
-            return best
+    for i, (left, low, right, top) in enumerate(boxes):
+        near = [
+            j
+            for j, (a, b, c, d) in enumerate(boxes[i + 1 :], i + 1)
+            if a <= right and left <= c and b <= top and low <= d
+        ]
+        found = [((i, t), (j, u)) for j in near for t, u in _between(segments, i, j)]
+        if found:
+            return min(found, key=lambda hit: hit[0][1])
     return None
 
 

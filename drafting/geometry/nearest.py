@@ -43,7 +43,8 @@ def _nearest_on_curve(c: Cubic, p: Point, steps: int = 16) -> float:
     ends = c.start.distance(p), c.end.distance(p)
     if min(ends) < ON_END:
         return float(ends[1] < ends[0])
-    t = min((k / steps for k in range(steps + 1)), key=lambda k: c.at(k).distance(p))
+    there = p.x, p.y
+    t = min((k / steps for k in range(steps + 1)), key=lambda k: math.dist(c.spot(k), there))
     low, high = max(0.0, t - 1 / steps), min(1.0, t + 1 / steps)
     for _ in range(30):
         d, dd, gap = c.derivative(t), c.second_derivative(t), c.at(t) - p

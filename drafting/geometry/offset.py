@@ -41,10 +41,25 @@ def beside(
         move = segment.tangent(0).left * left
         return [(True, Line(segment.start + move, segment.end + move))]
     result: list[tuple[bool, Segment]] = []
-    for low, high in pairwise((0.0, *_cusps(segment, left), 1.0)):
+    cusps = () if _is_gentle(segment, left) else _cusps(segment, left)
+    for low, high in pairwise((0.0, *cusps, 1.0)):
         forward = _state(segment, left, (low + high) / 2)[4] > 0
         result += [(forward, s) for s in _fitted(segment, left, low, high, tolerance, 10)]
     return result
+
+
+def _is_gentle(c: Cubic, left: float) -> bool:
+    """Whether the curve is surely nowhere as tight as the distance.
+
+    Its speed is at least that of the slowest leg of its handles along the chord, and its second
+    derivative at most that of the sharper of its two bends.
+    """
+    p, q, r, s = c.start, c.leaving, c.arriving, c.end
+    ax, ay, bx, by, cx, cy = q.x - p.x, q.y - p.y, r.x - q.x, r.y - q.y, s.x - r.x, s.y - r.y
+    x, y = s.x - p.x, s.y - p.y
+    slowest = 3 * min(ax * x + ay * y, bx * x + by * y, cx * x + cy * y)
+    sharpest = 6 * max(math.hypot(bx - ax, by - ay), math.hypot(cx - bx, cy - by))
+    return slowest > 0 and sharpest * abs(left) * (x * x + y * y) < slowest * slowest
 
 
 def _cusps(c: Cubic, left: float) -> list[float]:
@@ -102,9 +117,13 @@ def _fitted(
 
 def _fits(c: Cubic, fit: Cubic, left: float, low: float, high: float, tolerance: float) -> bool:
     for share in (0.5, 0.25, 0.75, 0.1, 0.9):
-        x, y, dx, dy, _ = _state(c, left, low + (high - low) * share)
-        drawn = fit.at(share)
+        t = low + (high - low) * share
+        dx, dy = c.slope(t)
+        size = math.hypot(dx, dy)
+        if size < 1e-9:
+            continue
+        (x, y), (u, v) = c.spot(t), fit.spot(share)
         # only the part across the line counts: sliding along it moves no scissors
-        if abs((drawn.y - y) * dx - (drawn.x - x) * dy) > tolerance:
+        if abs((v - y) * dx - (u - x) * dy - left * size) > tolerance * size:
             return False
     return True

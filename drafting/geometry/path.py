@@ -39,12 +39,12 @@ class Path:
     @property
     def start_tangent(self) -> Vector:
         """Unit direction at the start."""
-        return _solid(self.segments)[0].tangent(0.0)
+        return next(filter(_is_solid, self.segments), self.segments[0]).tangent(0.0)
 
     @property
     def end_tangent(self) -> Vector:
         """Unit direction at the end."""
-        return _solid(self.segments)[-1].tangent(1.0)
+        return next(filter(_is_solid, reversed(self.segments)), self.segments[-1]).tangent(1.0)
 
     @remembered
     def length(self) -> float:
@@ -190,6 +190,6 @@ def curve(start: Point, leaving: Point, arriving: Point, end: Point) -> Path:
     return Path((Cubic(start, leaving, arriving, end),))
 
 
-def _solid(segments: tuple[Segment, ...]) -> tuple[Segment, ...]:
-    """Without the segments that have no length, unless that is all there is."""
-    return tuple(s for s in segments if s.start != s.end or isinstance(s, Cubic)) or segments
+def _is_solid(s: Segment) -> bool:
+    """Whether a segment has a length, and so a direction."""
+    return isinstance(s, Cubic) or s.start != s.end

@@ -43,7 +43,7 @@ class Vector:
     @property
     def unit(self) -> Vector:
         """Same direction, length one. Raises ZeroDivisionError on the zero vector."""
-        size = self.length
+        size = math.hypot(self.x, self.y)
         return Vector(self.x / size, self.y / size)
 
     @property

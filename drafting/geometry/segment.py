@@ -81,8 +81,9 @@ class Line:
 
     def bounds(self) -> Box:
         """Least x, least y, greatest x, greatest y."""
-        xs, ys = (self.start.x, self.end.x), (self.start.y, self.end.y)
-        return min(xs), min(ys), max(xs), max(ys)
+        (a, b), (c, d) = (self.start.x, self.start.y), (self.end.x, self.end.y)
+        left, right = (a, c) if a < c else (c, a)
+        return (left, b, right, d) if b < d else (left, d, right, b)
 
     def area(self) -> float:
         """Signed area swept from the origin; summed over a loop, positive counter-clockwise."""
@@ -108,17 +109,22 @@ class Cubic:
 
     def at(self, t: float) -> Point:
         """The point at t."""
+        return Point(*self.spot(t))
+
+    def spot(self, t: float) -> tuple[float, float]:
+        """The point at t as bare numbers, for loops over many."""
         u = 1 - t
         a, b, c, d = u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t
         p, q, r, s = self.start, self.leaving, self.arriving, self.end
-        return Point(a * p.x + b * q.x + c * r.x + d * s.x, a * p.y + b * q.y + c * r.y + d * s.y)
+        return a * p.x + b * q.x + c * r.x + d * s.x, a * p.y + b * q.y + c * r.y + d * s.y
 
     def derivative(self, t: float) -> Vector:
         """d(point)/dt."""
-        x, y = self._derivative(t)
+        x, y = self.slope(t)
         return Vector(x, y)
 
-    def _derivative(self, t: float) -> tuple[float, float]:
+    def slope(self, t: float) -> tuple[float, float]:
+        """The same as bare numbers."""
         u = 1 - t
         a, b, c = 3 * u * u, 6 * u * t, 3 * t * t
         p, q, r, s = self.start, self.leaving, self.arriving, self.end
@@ -135,9 +141,10 @@ class Cubic:
 
     def tangent(self, t: float) -> Vector:
         """Unit direction of travel, right also where a handle lies on its end."""
-        d = self.derivative(t)
-        if d.length > 1e-12:
-            return d.unit
+        x, y = self.slope(t)
+        size = math.hypot(x, y)
+        if size > 1e-12:
+            return Vector(x / size, y / size)
         ahead = self.arriving - self.start if t < 0.5 else self.end - self.leaving
         return _unit_or_zero(ahead if ahead.length > 1e-12 else self.end - self.start)
 
@@ -178,7 +185,7 @@ class Cubic:
             if abs(short) < LENGTH_ACCURACY / 10:
                 break
             low, high = (low, t) if short > 0 else (t, high)
-            speed = math.hypot(*self._derivative(t))
+            speed = math.hypot(*self.slope(t))
             step = t - short / speed if speed > 0 else low
             step = step if low < step < high else (low + high) / 2
             short += _arc(slopes, t, step, LENGTH_ACCURACY / 100, 12)
@@ -297,7 +304,8 @@ def _both_rules(slopes: _Slopes, t0: float, t1: float) -> tuple[float, float]:
 
 
 def _unit_or_zero(v: Vector) -> Vector:
-    return v.unit if v.length > 1e-12 else Vector(0.0, 0.0)
+    size = math.hypot(v.x, v.y)
+    return Vector(v.x / size, v.y / size) if size > 1e-12 else Vector(0.0, 0.0)
 
 
 def _extent(a: float, b: float, c: float, d: float) -> tuple[float, float]:

@@ -35,8 +35,8 @@ class Run:
     @property
     def end(self) -> Arm:
         """The arm at its end."""
-        s = self.stitch
-        return Arm(s.end, s.end_tangent, s.end_tangent.right, self.cut, self.allowance)
+        s, ahead = self.stitch, self.stitch.end_tangent
+        return Arm(s.end, ahead, ahead.right, self.cut, self.allowance)
 
     @property
     def start(self) -> Arm:
@@ -216,7 +216,7 @@ def _sorted(parts: list[Part], count: int) -> Contour:
     owned: dict[int, tuple[Segment, ...]] = {}
     for owner, group in groupby(parts, key=lambda p: p[0]):
         piece = tuple(s for _, s in group)
-        if _size(piece) > _size(owned.get(owner, ())):
+        if owner not in owned or _size(piece) > _size(owned[owner]):
             owned[owner] = piece
     return Contour(
         tuple(owned.get(2 * e, ()) for e in range(count)),
