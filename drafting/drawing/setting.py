@@ -40,6 +40,7 @@ RUNNING = (60.0, 40.0, 28.0, 20.0, 14.0, 10.0)
 NARROW = 6.5
 """Breadths of the block in cm at full size: each text on lines of its own, or all run on."""
 
+SIDEWAYS = 90.0
 SLANT = 12.0
 """A piece that lies more than 12 degrees askew gets a way to set the block along it."""
 
@@ -78,13 +79,15 @@ class _Ground:
     """The room, sounded at each angle when first asked for."""
 
     def __init__(self, room: Room) -> None:
-        self.room, self.bars = room, room.bars(INSET)
+        self.bars, self.thin = room.bars(INSET), room.thin_bars(THIN)
         self.known: dict[float, Area] = {}
 
     def loose(self, angle: float) -> Area:
         """Over thin lines, and near to the stitching line."""
         if angle not in self.known:
-            self.known[angle] = Area.sounded(self.bars, angle)
+            turned = angle == SIDEWAYS
+            sounded = self.loose(0.0).quarter_turned() if turned else Area.sounded(self.bars, angle)
+            self.known[angle] = sounded
         return self.known[angle]
 
     def airy(self, angle: float) -> Area:
@@ -93,7 +96,7 @@ class _Ground:
 
     def clear(self, angle: float) -> Area:
         """With air round the block, and clear of thin lines."""
-        return self.airy(angle).without(self.room.thin_bars(THIN), angle)
+        return self.airy(angle).without(self.thin, angle)
 
 
 class _Ways:
@@ -145,14 +148,14 @@ def _ways(setting: Setting, room: Room) -> Iterator[Way]:
         if block := setting.stacked(CAPITALS, breadth):
             stacked.append(block)
             yield block, 0.0
-    yield from ((block, 90.0) for block in stacked)
+    yield from ((block, SIDEWAYS) for block in stacked)
     slant = _slant(room)
     askew = () if slant is None else (slant,)
     yield from ((block, angle) for angle in askew for block in stacked)
     running = [b for breadth in RUNNING if (b := setting.running(CAPITALS, breadth))]
-    yield from ((block, angle) for angle in (*askew, 90.0, 0.0) for block in running)
+    yield from ((block, angle) for angle in (*askew, SIDEWAYS, 0.0) for block in running)
     if block := setting.stacked(CAPITALS, NARROW):
-        yield from ((block, angle) for angle in (0.0, 90.0, *askew))
+        yield from ((block, angle) for angle in (0.0, SIDEWAYS, *askew))
 
 
 def _slant(room: Room) -> float | None:

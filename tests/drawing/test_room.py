@@ -65,6 +65,18 @@ def test_a_box_a_twentieth_smaller_than_a_plain_room_fits(angle, size):
     assert not area.fits(0.1, size[1] * 1.001)
 
 
+@given(RADII, st.floats(0.5, 12), st.floats(0.3, 6))
+def test_a_room_turned_by_a_quarter_is_the_room_sounded_sideways(radii, wide, high):
+    outline = star(radii)
+    turned = Area.sounded(walls(outline)).quarter_turned()
+    if turned.fits(wide, high):
+        x, y = turned.place(wide, high)
+        flat = shapely.box(x, y, x + wide, y + high)
+        assert outline.buffer(1e-9).contains(shapely.affinity.rotate(flat, 90, origin=(0, 0)))
+    if Area.sounded(walls(outline), 90.0).fits(wide + 2, high + 2):
+        assert turned.fits(wide, high)
+
+
 def test_a_room_with_a_hole_keeps_boxes_out_of_it():
     ring = shapely.box(0, 0, 20, 20).difference(shapely.box(5, 5, 15, 15))
     area = Area.sounded(walls(ring))
