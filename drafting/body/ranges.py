@@ -103,6 +103,7 @@ RANGES: dict[str, Ranges] = {
     "knee_height": Ranges((28, 75), (38.3, 51.7), (41.9, 56.5), ANSUR),
     "ankle_height": Ranges((3, 14), (5.0, 7.6), (5.9, 8.8), ANSUR),
     "body_mass_kg": Ranges((30, 300), (42.3, 154.6), (49.1, 163.5), SURVEYS),
+    "head_girth": Ranges((44, 72), (51.8, 61.9), (53.5, 61.8), ANSUR),
     "neck_girth": Ranges((24, 70), (28.9, 39.2), (34.2, 47.4), ANSUR),
     "neck_base_girth": Ranges((26, 75), (32.6, 43.2), (37.7, 51.0), ANSUR),
     "bust_girth": Ranges(

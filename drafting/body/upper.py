@@ -15,6 +15,12 @@ class UpperBody:
 
     __slots__ = ()
 
+    head_girth = Measure(
+        "head",
+        "Head girth",
+        "Level round the head over the middle of the forehead and the fullest part behind.",
+        iso="5.3.1 (from memory, uncertain)",
+    )
     neck_girth = Measure(
         "neck",
         "Neck girth",

@@ -8,17 +8,30 @@ from collections.abc import Iterator
 from itertools import accumulate
 
 import shapely
+from shapely.geometry.base import BaseGeometry
 
 from drafting.checks.along import mouths
 from drafting.checks.outline import FLAT, Corners, area_of, flat, is_simple, polygon, wedge
 from drafting.geometry import JOIN
-from drafting.pattern import NO_EASE, Edge, Finding, FinishedPattern, FinishedPiece, Piece, Seam
+from drafting.pattern import (
+    NO_EASE,
+    Edge,
+    Finding,
+    FinishedPattern,
+    FinishedPiece,
+    Piece,
+    Role,
+    Seam,
+)
 
 CUT_TOLERANCE = 0.01
 """The cutting line keeps its distance to 0.1 mm."""
 
 TRIM = 1.5
 """Beside each corner, 1.5 times the allowance are left to the corner's own rule."""
+
+BEYOND = 10.0
+"""A cutting line that leaves a fold at a sharp angle runs along it for up to 10 cm more."""
 
 
 def cut_lines_sound(finished: FinishedPattern) -> tuple[Finding, ...]:
@@ -78,11 +91,27 @@ def _holds(cut: shapely.Polygon, piece: Piece) -> bool:
     return bool(cut.buffer(CUT_TOLERANCE).covers(sewn))
 
 
+def _off_the_folds(piece: FinishedPiece, cut: BaseGeometry) -> BaseGeometry:
+    """The cutting line without the folds it runs along: an edge may leave a fold at any angle."""
+    folds = [e.path for e in piece.piece.edges if e.role is Role.FOLD]
+    if not folds:
+        return cut
+    ends = [((f.end - f.start).unit * BEYOND, f) for f in folds]
+    lines = [((a.x, a.y), (b.x, b.y)) for v, f in ends for a, b in ((f.start + -v, f.end + v),)]
+    return cut.difference(shapely.MultiLineString(lines).buffer(CUT_TOLERANCE / 10))
+
+
+def _nearest(cut: BaseGeometry, stretches: list[shapely.LineString], default: float) -> float:
+    return min((float(shapely.distance(cut, s)) for s in stretches), default=default)
+
+
 def _kept(piece: FinishedPiece) -> Iterator[Finding]:
     cut = shapely.linearrings(flat(piece.cut_line))
     for edge, allowance in zip(piece.piece.edges, piece.allowances, strict=True):
         stretches = [*map(shapely.linestrings, _between(piece.piece, edge, TRIM * allowance))]
-        nearest = min((float(shapely.distance(cut, s)) for s in stretches), default=allowance)
+        nearest = _nearest(cut, stretches, allowance)
+        if nearest < allowance - CUT_TOLERANCE:
+            nearest = _nearest(_off_the_folds(piece, cut), stretches, allowance)
         if nearest < allowance - CUT_TOLERANCE:
             yield Finding(
                 code="allowance_short",

@@ -56,3 +56,7 @@ common practice, no source."""
 
 FOOT_GIRTH = {"women": 34.0, "men": 37.0}
 """Girth over heel and instep when nobody measured it. Source: common practice, no source."""
+
+HEAD_GIRTH = {"women": 58.0, "men": 59.0}
+"""Girth of the head when nobody measured it: five heads in six are smaller. Source: ANSUR II
+(2012), mean and standard deviation, 56.1 and 1.9 cm of women, 57.4 and 1.6 cm of men."""

@@ -21,7 +21,8 @@ CLAUSES = {
     "maximum_hip_girth": "5.3.14", "thigh_girth": "5.3.20", "mid_thigh_girth": "5.3.21",
     "knee_girth": "5.3.22", "lower_knee_girth": "5.3.23", "calf_girth": "5.3.24",
     "minimum_leg_girth": "5.3.25", "ankle_girth": "5.3.26", "total_crotch_length": "5.4.18",
-    "side_waist_to_hip": "5.4.21", "neck_girth": "5.3.2", "neck_base_girth": "5.3.3",
+    "side_waist_to_hip": "5.4.21", "head_girth": "5.3.1", "neck_girth": "5.3.2",
+    "neck_base_girth": "5.3.3",
     "bust_girth": "5.3.4", "chest_girth": "5.3.6", "upper_chest_girth": "5.3.7",
     "under_bust_girth": "5.3.8", "armscye_girth": "5.3.15", "upper_arm_girth": "5.3.16",
     "elbow_girth": "5.3.17", "forearm_girth": "5.3.18", "wrist_girth": "5.3.19",
@@ -37,8 +38,8 @@ CLAUSES = {
 }  # fmt: skip
 OUR_OWN = {"heel_ankle_girth", "lower_thigh_girth", "front_crotch_length", "back_crotch_length"}
 DOUBTED = {
-    "lower_knee_girth", "ankle_girth", "total_crotch_length", "elbow_girth", "forearm_girth",
-    "across_back_width", "side_neck_point_to_waist_front",
+    "head_girth", "lower_knee_girth", "ankle_girth", "total_crotch_length", "elbow_girth",
+    "forearm_girth", "across_back_width", "side_neck_point_to_waist_front",
 }  # fmt: skip
 
 
