@@ -109,7 +109,9 @@ def _side(half: Half, frame: Frame, under: Place, sheet: DraftSheet) -> tuple[Pa
     last = half.across(half.nape.down(frame.length), Length(frame.at(end), "quarter at the hem"))
     found.append(sheet.point(f"{name} side at the hem", last, "By the widths over it."))
     if not stops:
-        return straight(*found)
+        a, b = found
+        # a side that leans out leaves the armhole plumb, or the armhole would dip under its level
+        return (_bent(a, b, DOWNWARD, along(a, b)),) if abs(b.x - half.nape.x) > abs(a.x - half.nape.x) + PLUMB else straight(a, b)
     *curved, last_leg = pairwise(found)
     parts = [_bent(a, b, along(a, b) if a is under else DOWNWARD, DOWNWARD) for a, b in curved]
     a, b = last_leg

@@ -71,7 +71,7 @@ def wish(body: Body, cut: KnitTop) -> CapWish:
     """What is asked of the cap: no ease, and never under what the arm needs."""
     eases, arm = EASES[cut.fit], body.value("upper_arm_girth")
     least = eases.least_arm if cut.fit != "fitted" else min(0.0, least_girth(arm, cut.stretch) - arm)
-    return CapWish(arm=arm, room=eases.arm, least_room=least, ease=0.0, most_ease=1.0, heights=HEIGHTS[cut.fit], front_share=0.5, roundness=0.9)
+    return CapWish(arm=arm, room=eases.arm, least_room=least, ease=0.0, most_ease=1.0, heights=HEIGHTS[cut.fit], front_share=0.5)
 
 
 def hand(body: Body) -> float:
