@@ -95,7 +95,7 @@ def cuff(body: Body, sleeve: SleeveLines, cut: KnitTop, sheet: DraftSheet) -> Ri
     girth = hand(body) + OVER_HAND if cut.sleeve == "long" else body.value("upper_arm_girth") * (1.0 if cut.sleeve == "short" else 0.86)
     least = shortest_passing(girth, cut.neckband_stretch) if cut.sleeve == "long" else least_girth(girth, cut.neckband_stretch)
     length = float(sheet.length("cuff", min(max(CUFF_SHARE * seam, least), seam), "Draws the sleeve in, and still passes."))
-    piece = ring_band("cuff", "Cuff", length, cuff_depth(cut), copies=2)
+    piece = ring_band("cuff", "Rib cuff", length, cuff_depth(cut), copies=2)
     return onto("cuff", (SeamPart("sleeve", "hem"),), seam, piece, length)
 
 
