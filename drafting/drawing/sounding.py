@@ -145,7 +145,7 @@ class Grid:
         down, one down behind a wall that runs up.
         """
         corner, size = (self.left, self.low) * 2, (self.wide, self.high) * 2
-        x0, y0, x1, y1 = ends = (bars[:, :4].T - np.array([corner]).T) / np.array([size]).T
+        _, y0, _, y1 = ends = (bars[:, :4].T - np.array([corner]).T) / np.array([size]).T
         above = bars[:, 4] / self.high
         bottom, top = np.minimum(y0, y1), np.maximum(y0, y1)
         at, row = _met(np.floor(bottom - above), np.floor(top + above) + 1, self.rows)
