@@ -169,14 +169,13 @@ def _windows(reach: Reach, length: int, step: int = 1) -> Reach:
 
 def _best_place(ways: Ways, edge: Reach) -> Laid:
     """The way up and the height at which the block reaches least far to the right."""
-    found = []
-    for profile in ways:
-        step = max(1, (len(edge) - profile.bands) // HEIGHTS)
-        windows = _windows(edge, profile.bands, step)
-        xs = (windows - profile.left).max(axis=1)
-        ends = (xs + profile.breadth).round(6)
-        waste = (xs * profile.bands - windows.sum(axis=1)).round(6)
-        k = int(np.lexsort((waste, ends))[0])
-        key = (float(ends[k]), float(waste[k]) + profile.lead, k)
-        found.append((key, Laid(profile, float(xs[k]), k * step)))
-    return min(found, key=lambda pair: pair[0])[1]
+    bands = ways[0].bands
+    step = max(1, (len(edge) - bands) // HEIGHTS)
+    windows = _windows(edge, bands, step)
+    taken = windows.sum(axis=1)
+    xs = np.column_stack([(windows - profile.left).max(axis=1) for profile in ways])
+    ends = (xs + [profile.breadth for profile in ways]).round(6)
+    waste = (xs * bands - taken[:, None] + [profile.lead for profile in ways]).round(6)
+    nearest = np.argwhere(ends == ends.min())
+    row, way = min(nearest.tolist(), key=lambda place: float(waste[place[0], place[1]]))
+    return Laid(ways[way], float(xs[row, way]), row * step)

@@ -7,7 +7,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFStream, PDFString
+from reportlab.pdfbase.pdfdoc import (
+    PDFArray,
+    PDFDictionary,
+    PDFName,
+    PDFObjectReference,
+    PDFResourceDictionary,
+    PDFStream,
+    PDFString,
+)
 
 from drafting.drawing import Item, PrintWords, Role, Sheet
 from drafting.export.ink import POINT, Ink
@@ -70,9 +78,17 @@ class Layers:
     def _of(self, layer: str) -> tuple[Item, ...]:
         return tuple(i for g in self.sheet.groups if g.layer == layer for i in g.items)
 
-    def own(self, name: str, items: tuple[Item, ...]) -> None:
-        """Draw what pages show by themselves, on the layer of the grid, as a form of that name."""
+    def grid(self, name: str, items: tuple[Item, ...]) -> None:
+        """Draw a part of the grid that many pages show, as a form of that name."""
         self._draw(name, ALWAYS if self.own_layers else self.words.layers[GRID], items)
+
+    def on_page(self, items: tuple[Item, ...]) -> None:
+        """Draw on the page itself what no other has, on the layer of the grid."""
+        if not self.own_layers:
+            self.canvas.addLiteral(f"/OC /{GRID} BDC")
+        Ink(self.canvas).items(items)
+        if not self.own_layers:
+            self.canvas.addLiteral("EMC")
 
     def _form(self, name: str, layer: str, items: tuple[Item, ...]) -> None:
         self._draw(name, layer, items)
@@ -83,8 +99,7 @@ class Layers:
         self.canvas.beginForm(name, 0, 0, width, height)
         Ink(self.canvas).items(items)
         self.canvas.endForm()
-        if layer:
-            self.titles[name] = layer
+        self.titles[name] = layer
 
     def put(self) -> None:
         """Tell the document of its layers, when all forms are drawn."""
@@ -94,13 +109,29 @@ class Layers:
                 PDFDictionary({"Type": PDFName("OCG"), "Name": PDFString(title)})
             )
             for title in dict.fromkeys(self.titles.values())
+            if title != ALWAYS
         }
         for form, title in self.titles.items():
-            drawn = document.idToObject[document.getXObjectName(form)]
-            drawn.Contents = PDFStream(PDFDictionary({"OC": layers[title]}), drawn.stream)
+            if title != ALWAYS:
+                drawn = document.idToObject[document.getXObjectName(form)]
+                drawn.Contents = PDFStream(PDFDictionary({"OC": layers[title]}), drawn.stream)
+        self._share(document, layers)
         if layers:
             listed = PDFArray(list(layers.values()))
             shown = PDFDictionary({"Order": listed, "ON": listed})
             catalog = document.Catalog
             catalog.__NoDefault__ = [*catalog.__NoDefault__, "OCProperties"]
             catalog.OCProperties = PDFDictionary({"OCGs": listed, "D": shown})
+
+    def _share(self, document: Any, layers: dict[str, Any]) -> None:
+        """Let all pages have the forms and the grid's layer in common, told once."""
+        names = map(document.getXObjectName, self.titles)
+        grid = self.words.layers[GRID]
+        shared = PDFResourceDictionary(
+            XObject={name: PDFObjectReference(name) for name in names},
+            Properties={GRID: layers[grid]} if grid in layers else {},
+        )
+        shared.basicFonts()
+        reference = document.Reference(shared)
+        for page in document.Pages.pages:
+            page.Resources = reference

@@ -18,7 +18,6 @@ from drafting import DRAFTING_VERSION
 from drafting.drawing import PRINT_WORDS, WORDS, Group, Item, Paper, Role, Stroke, Words
 from drafting.export.ink import FONT, POINT, Ink
 from drafting.export.joints import Tile
-from drafting.export.joints import name as tile_name
 from drafting.export.layers import Layers
 from drafting.export.plan import Plan, planned
 from drafting.export.sheets import Content, WorkContent
@@ -70,7 +69,7 @@ def _written(plan: Plan, output: Output) -> bytes:
     always = () if plan.front else tuple(i.transformed(_corner(plan)) for i in _map(plan))
     layers.draw(plan.joints.marks(), always)
     if plan.tiled:
-        layers.own(RULERS, tuple(plan.joints.rulers()))
+        layers.grid(RULERS, tuple(plan.joints.rulers()))
     fronts = ((*plan.legend.group.items, *_map(plan)), *(n.group.items for n in plan.notes))
     for number in plan.wanted:
         if number <= plan.fronts:
@@ -162,8 +161,6 @@ def _page(canvas: Canvas, plan: Plan, tile: Tile, page: str, layers: Layers, wor
     joints = plan.joints
     tiling, corner = joints.tiling, joints.corner(tile)
     x, y = corner.x * POINT, corner.y * POINT
-    if plan.tiled:
-        layers.own(tile_name(tile), tuple(joints.names(tile, page, words)))
     canvas.setPageSize(_size(plan.page))
     canvas.saveState()
     canvas.translate(plan.margin * POINT, plan.margin * POINT)
@@ -172,7 +169,7 @@ def _page(canvas: Canvas, plan: Plan, tile: Tile, page: str, layers: Layers, wor
     canvas.clipPath(window, stroke=0, fill=0)
     canvas.translate(-x, -y)
     if plan.tiled:
-        canvas.doForm(tile_name(tile))
+        layers.on_page(tuple(joints.names(tile, page, words)))
         canvas.translate(x, y)
         canvas.doForm(RULERS)
         canvas.translate(-x, -y)

@@ -61,7 +61,7 @@ def test_each_layer_alone_shows_something_and_together_they_show_all(document):
     assert bare.sum() == 0  # on a tile nothing lies outside the layers
     alone = [seen(document, set(NAMES) - {name}) for name in NAMES]
     assert all(picture.sum() > 0 for picture in alone)
-    assert (np.max(alone, axis=0) >= whole - 60).all()
+    assert (np.sum(alone, axis=0) >= whole - 30).all()  # where two thin lines cross, inks add up
 
 
 def test_without_the_grid_nothing_of_the_pages_is_left_but_the_pattern(document, trousers):
