@@ -60,6 +60,8 @@ def draw_dart(
     length: float,
     turn: str,
     sheet: DraftSheet,
+    *,
+    why: str = "Ends above the fullest seat.",
 ) -> PlannedDart:
     """Draw a dart square to a seam line, half of it on each side of its middle.
 
@@ -71,17 +73,14 @@ def draw_dart(
         length: From the middle to the point, cm.
         turn: To which hand it points, seen from the centre to the side: "left" or "right".
         sheet: Records both legs' ends and the point.
+        why: Where it ends, one sentence.
     """
     centre, side = ends
-    why = "Half of the dart lies on each side of its middle."
+    each = "Half of the dart lies on each side of its middle."
     return PlannedDart(
-        sheet.point(f"{label} near leg", middle.towards(centre, intake / 2), why),
-        sheet.point(f"{label} far leg", middle.towards(side, intake / 2), why),
-        sheet.point(
-            f"{label} point",
-            middle.square_out(centre, side, length, turn),
-            "Ends above the fullest seat.",
-        ),
+        sheet.point(f"{label} near leg", middle.towards(centre, intake / 2), each),
+        sheet.point(f"{label} far leg", middle.towards(side, intake / 2), each),
+        sheet.point(f"{label} point", middle.square_out(centre, side, length, turn), why),
     )
 
 

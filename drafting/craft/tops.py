@@ -6,6 +6,7 @@ and running on over the side seam, are common practice, no source.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
@@ -83,6 +84,11 @@ class PanelTop:
             )
         return at(shift)
 
+    def shorter(self, by: float) -> PanelTop:
+        """The same with its corner moved along the side, away from the waist, by so many cm."""
+        along = math.copysign(by, by * self.down.y)
+        return replace(self, corner=nudged(self.corner, 0, along))
+
     def error(self, opened: float) -> float:
         """How far the closed waist is from its length, cm."""
         return abs(self.waist(opened).length() - float(self.sewn))
@@ -107,8 +113,7 @@ def even_tops(
         openings = shared_openings(one, two)
         if abs(gap) < EVEN / 4 and max(one.error(openings[0]), two.error(openings[1])) < EVEN:
             break
-        one = replace(one, corner=nudged(one.corner, 0, -gap))
-        two = replace(two, corner=nudged(two.corner, 0, gap))
+        one, two = one.shorter(gap), two.shorter(-gap)
     moved = tuple(
         (f"{new.name} side at the waist", old.corner.distance(new.corner))
         for old, new in ((front, one), (back, two))
