@@ -47,6 +47,13 @@ class DraftSheet:
         """What has been drawn so far."""
         return tuple(self._steps)
 
+    def beside(self, word: str) -> DraftSheet:
+        """The same paper for something drafted beside: a word goes before the names of outlines.
+
+        Points and lines of one name are numbered, as everywhere on the sheet.
+        """
+        return _Beside(word, self._steps, self._drawn)
+
     def heading(self, title: str, source: str = "") -> None:
         """Start a chapter of the construction; `source` holds for all its steps."""
         self._chapter, self._source = title, source
@@ -266,3 +273,17 @@ def _ends_on(path: Path, point: Point) -> bool:
 def moved(old: Point, new: Point) -> float:
     """How far a trued point moved, in cm."""
     return old.distance(new)
+
+
+class _Beside(DraftSheet):
+    """A sheet that shares another's paper and calls its outlines by a word of its own."""
+
+    def __init__(self, word: str, steps: list[Step], drawn: set[str]) -> None:
+        super().__init__()
+        self._steps, self._drawn, self._word = steps, drawn, word
+
+    def outline(
+        self, name: str, lines: tuple[Stroke, ...], why: str, *, source: str = ""
+    ) -> Outline:
+        """Record an outline of the piece that is called by the word and this name."""
+        return super().outline(f"{self._word}_{name}", lines, why, source=source)

@@ -1,6 +1,6 @@
 """The handbook: one garment, one chapter."""
 
-from drafting.garments import bodice, knit_top, shirt, trousers
+from drafting.garments import bodice, dress, knit_top, shirt, trousers
 from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.skirts import a_line, circle, gathered, gored, pleated, straight
 
@@ -15,6 +15,7 @@ GARMENTS: dict[str, Garment] = {
     "shirt": shirt.GARMENT,
     "knit_top": knit_top.GARMENT,
     "bodice": bodice.GARMENT,
+    "dress": dress.GARMENT,
 }
 """All chapters by their kind; a test proves that no chapter in the folder is missing."""
 

@@ -51,7 +51,7 @@ def draft(body: Body, figure: Figure, sheet: DraftSheet) -> Block:
 
 def _frame(body: Body, figure: Figure, sheet: DraftSheet) -> tuple[Levels, Place, Place, Place, Place]:
     sheet.heading("Frame", _MEMORY)
-    nape = sheet.point("nape", corner_of_paper(), "All heights are measured from it.")
+    nape = sheet.point("nape", corner_of_paper(0.0, figure.above), "All heights are measured from it.")
     bust = sheet.point("bust line", nape.down(body.bust_girth / 12 + 13.7), "Level of the armhole.")
     waist = sheet.point("waist line", nape.down(body.back_neck_point_to_waist), "The back's own length.")
     half = sheet.length("half width", body.bust_girth / 2 + figure.ease / 2, "Half the bust and its ease.")

@@ -129,10 +129,7 @@ LEAST_EASE = 1e-3
 
 def sewing(body: Body) -> tuple[Assembling | None, ...]:
     """All steps but the waist's."""
-    back_facing, front_facing = body.neck_facings
     zipped = body.button_facing is None
-    neck = Seam("neckline", neck_parts(body, *_neck_pieces(body), whole=True), neck_parts(body, back_facing, front_facing, whole=False))
-    facing_shoulder = Seam("neck_facing_shoulder", (SeamPart(back_facing.name, "shoulder", reversed=True),), (SeamPart(front_facing.name, "shoulder"),))
     darts = tuple(p.name for p in body.panels if p.darts)
     panels = panel_seams(body)
     return (
@@ -142,13 +139,24 @@ def sewing(body: Body) -> tuple[Assembling | None, ...]:
         _opening(body) if zipped else None,
         Assembling("Sew the shoulder seams and press them open.", (shoulder_seam(body),)),
         Assembling("Sew the side seams and press them open.", (side_seam(body),)),
-        Assembling("Sew the shoulder seams of the neck facing; neaten its lower edge.", (facing_shoulder,)),
+        Assembling("Sew the shoulder seams of the neck facing; neaten its lower edge.", (neck_facing_shoulder(body),)),
         _button_edges(body) if not zipped else None,
-        Assembling("Sew the facing to the neckline, clip, turn it in and understitch it." if zipped else "Sew the facing round the neckline, clip, turn it in and understitch it.", (neck,)),
-        Assembling("Fell the facing's ends down to the tape of the zip.", _facing_zip(body)) if zipped else None,
-        *_arms(body),
+        Assembling("Sew the facing to the neckline, clip, turn it in and understitch it." if zipped else "Sew the facing round the neckline, clip, turn it in and understitch it.", (neckline_seam(body),)),
+        Assembling("Fell the facing's ends down to the tape of the zip.", facing_zip(body)) if zipped else None,
+        *arm_steps(body),
         Assembling("Make the buttonholes and sew on the buttons.") if not zipped else None,
     )
+
+
+def neckline_seam(body: Body) -> Seam:
+    """The neck facing to the neckline, all round from the opening."""
+    return Seam("neckline", neck_parts(body, *_neck_pieces(body), whole=True), neck_parts(body, *body.neck_facings, whole=False))
+
+
+def neck_facing_shoulder(body: Body) -> Seam:
+    """The shoulder seams of the neck facing."""
+    back, front = body.neck_facings
+    return Seam("neck_facing_shoulder", (SeamPart(back.name, "shoulder", reversed=True),), (SeamPart(front.name, "shoulder"),))
 
 
 def _neck_pieces(body: Body) -> tuple[Piece, Piece]:
@@ -160,7 +168,8 @@ def _opening(body: Body) -> Assembling:
     return Assembling("Set in the separating zip along the whole centre back." if body.at_back else "Set in the separating zip along the whole centre front.", (seam,))
 
 
-def _facing_zip(body: Body) -> tuple[Seam, ...]:
+def facing_zip(body: Body) -> tuple[Seam, ...]:
+    """The ends of the neck facing at the zip."""
     facing = body.neck_facings[0 if body.at_back else 1]
     return (Seam("neck_facing_zip", (SeamPart(facing.name, "zip", "right"),), (SeamPart(facing.name, "zip", "left"),)),)
 
@@ -171,7 +180,8 @@ def _button_edges(body: Body) -> Assembling:
     return Assembling("Sew the facing to the edges of the opening.", (seam,))
 
 
-def _arms(body: Body) -> tuple[Assembling | None, ...]:
+def arm_steps(body: Body) -> tuple[Assembling | None, ...]:
+    """Sleeves made up and set in, or armholes faced."""
     if body.sleeve is None:
         back, front = body.armhole_facings
         backs, fronts = _halves(body)

@@ -47,6 +47,7 @@ class Figure:
         dropped: How much lower than usual the shoulders end.
         deeper: How much deeper the armhole is.
         narrowed: How much farther in the shoulder ends.
+        above: How far up on the paper the draft begins, so that something else has room under it.
     """
 
     ease: Length
@@ -54,9 +55,10 @@ class Figure:
     dropped: float
     deeper: float
     narrowed: float
+    above: float = 0.0
 
 
-def settle(body: Body, cut: Shape, deeper: float, sheet: DraftSheet) -> Figure:
+def settle(body: Body, cut: Shape, deeper: float, sheet: DraftSheet, above: float = 0.0) -> Figure:
     """Record what the options and the body ask for; `deeper` is what a large arm asks of the armhole, cm."""
     sheet.heading("Figure", "common practice, no source")
     bare = sheet.decide("a bodice without sleeves", cut.sleeve == "none", "Are there no sleeves?", "The armhole is cut closer and higher, or it gapes.")
@@ -68,7 +70,7 @@ def settle(body: Body, cut: Shape, deeper: float, sheet: DraftSheet) -> Figure:
     if sheet.decide("a deeper armhole", deeper > 0, "Is the upper arm too large for the armhole?", "It is lowered until a sleeve can be set in."):
         sheet.length("deeper armhole", deeper, "Found by trying the sleeve on scrap paper.")
     drop = dropped if abs(dropped) > LEAST_DROP else 0.0
-    return Figure(ease=ease, cup=_cup(body, sheet), dropped=drop, deeper=deeper + drop - (RAISED if bare else 0.0), narrowed=NARROWED if bare else 0.0)
+    return Figure(ease=ease, cup=_cup(body, sheet), dropped=drop, deeper=deeper + drop - (RAISED if bare else 0.0), narrowed=NARROWED if bare else 0.0, above=above)
 
 
 LEAST_DROP = 0.3

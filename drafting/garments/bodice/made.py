@@ -103,8 +103,8 @@ class Laid:
     width: float
 
 
-def cut_out(body: Body, cut: Shape, opening: Opening, sheet: DraftSheet) -> Cut:
-    """Draft, true and cut a bodice.
+def cut_out(body: Body, cut: Shape, opening: Opening, sheet: DraftSheet, above: float = 0.0) -> Cut:
+    """Draft, true and cut a bodice; `above` is how far up on the paper it begins, cm.
 
     Raises:
         SpecError: An option cannot be had on this body, or excludes another.
@@ -112,7 +112,7 @@ def cut_out(body: Body, cut: Shape, opening: Opening, sheet: DraftSheet) -> Cut:
     """
     refuse_clashes(cut, CLASHES)
     cut = _settled(cut)
-    laid = _laid(body, cut, _deeper(body, cut), sheet)
+    laid = _laid(body, cut, _deeper(body, cut), sheet, above)
     where: Place = cut.bust_dart or "side"
     heights = Heights(bust=laid.block.front.bust_point.y, waist=laid.block.levels.waist.y, underarm=laid.block.levels.underarm.y)
     centres = _centres(opening)
@@ -121,7 +121,7 @@ def cut_out(body: Body, cut: Shape, opening: Opening, sheet: DraftSheet) -> Cut:
     fronts = front_pieces(laid.front, cut, where, notches[0], centres[1], heights)
     backs = back_pieces(laid.back, cut, notches[1], centres[0], heights)
     hole = _sewn_hole(fronts, backs)
-    sewn_in = None if cut.sleeve == "none" else sleeve.draft(body, cut, hole, sheet)
+    sewn_in = None if cut.sleeve == "none" else sleeve.draft(body, cut, hole, laid.block.front.neck, sheet)
     fronts, backs = _buttoned(laid, fronts, backs, opening)
     facings, armhole_facings = _facings(laid, cut, centres)
     sheet.heading("Cutting", "common practice, no source")
@@ -154,9 +154,9 @@ def _loose(findings: tuple[Finding, ...]) -> float:
     return sum(f.measured or 0.0 for f in findings if f.code == "waist_loose")
 
 
-def _laid(body: Body, cut: Shape, deeper: float, sheet: DraftSheet) -> Laid:
+def _laid(body: Body, cut: Shape, deeper: float, sheet: DraftSheet, above: float = 0.0) -> Laid:
     """Block, waist, and both halves laid whole."""
-    figure = settle(body, cut, deeper, sheet)
+    figure = settle(body, cut, deeper, sheet, above)
     block = METHODS[cut.method](body, figure, sheet)
     back_waist, front_waist, findings = shaped(block, body, cut.waist_ease, sheet)
     size = neck_size(cut, block.front, block.front.start.distance(block.front.shoulder))

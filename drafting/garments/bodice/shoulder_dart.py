@@ -48,7 +48,7 @@ def draft(body: Body, figure: Figure, sheet: DraftSheet) -> Block:
 
 def _frame(body: Body, figure: Figure, sheet: DraftSheet) -> tuple[Levels, Place, Place, Length]:
     sheet.heading("Frame", _MEMORY)
-    top = sheet.point("top line", corner_of_paper(), "The front neck lies on it, a little over the nape.")
+    top = sheet.point("top line", corner_of_paper(0.0, figure.above), "The front neck lies on it, a little over the nape.")
     nape = sheet.point("nape", top.down(1.5), "The back neck is hollow; the nape lies lower than the neck's side.")
     bust = sheet.point("bust line", nape.down(body.scye_depth_length + 0.5), "Level of the armhole, with room under the arm.")
     waist = sheet.point("waist line", nape.down(body.back_neck_point_to_waist), "The back's own length.")

@@ -16,6 +16,7 @@ from drafting.craft.cap_curve import Armhole
 from drafting.craft.pivot import over_fold, smoothed
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.sleeve_cap import Cap, CapWish, draw_cap
+from drafting.craft.trueing import nudged
 from drafting.garments.bodice.spec import Method, Shape, SleeveLength
 from drafting.geometry import Path, Point, curve, join, polyline, turn
 from drafting.pattern import Dart
@@ -33,6 +34,9 @@ LENGTHS: dict[SleeveLength, float] = {"short": 0.42, "three_quarter": 0.78, "lon
 
 WRIST_ROOM, FITTED_ROOM, HAND_ROOM = 7.5, 5.5, 1.0
 """Hem over wrist of a plain sleeve and of one with an elbow dart; over the hand. Common practice, no source."""
+
+BESIDE = 35.0
+"""cm to the right of the centre front, where the sleeve has room on the paper."""
 
 LEAST_SEAM = 4.0
 """A sleeve has at least 4 cm of seam under the arm. House method."""
@@ -79,10 +83,10 @@ def back_adds(bust: float) -> float:
     return 1.0 if bust < 94 else 1.25 if bust <= 107 else 1.5
 
 
-def draft(body: Body, cut: Shape, armhole: Armhole, sheet: DraftSheet) -> Sleeve:
-    """Draft the sleeve for an armhole, both measured with their darts closed."""
+def draft(body: Body, cut: Shape, armhole: Armhole, beside: Place, sheet: DraftSheet) -> Sleeve:
+    """Draft the sleeve for an armhole, both measured with their darts closed; `beside` is a place of the body's draft."""
     sheet.heading("Sleeve", "common practice, no source; from memory: W. Aldrich, Metric Pattern Cutting for Women's Wear")
-    crown = sheet.point("crown", corner_of_paper(), "The highest point of the sleeve.")
+    crown = sheet.point("crown", corner_of_paper(beside.x + BESIDE, beside.y), "The highest point of the sleeve.")
     arm = body.outer_arm_length
     share = LENGTHS[cut.sleeve]
     length = sheet.length("sleeve length", arm * share if share < 1 else arm + 1.0, "From the shoulder's end; a long sleeve needs 1 cm to bend the arm.")
@@ -96,7 +100,7 @@ def draft(body: Body, cut: Shape, armhole: Armhole, sheet: DraftSheet) -> Sleeve
     if sheet.compare("a sleeve too short for its cap", length - cap.height, "<", LEAST_SEAM, "Would less than 4 cm be left under the arm?", "The sleeve is lengthened."):
         hem = sheet.point("lowered sleeve hem line", hem.down(cap.height + LEAST_SEAM - length), "Room for a hem.")
     wide = sheet.length("hem width", Length(min(hem_wide, cap.width), "hem width"), "Round the whole arm.")
-    middle = sheet.point("middle of the hem", hem.right((cap.front.x + cap.back.x) / 2) if cap.front.x + cap.back.x >= 0 else hem.left(-(cap.front.x + cap.back.x) / 2), "Half way between the seams.")
+    middle = sheet.point("middle of the hem", nudged(hem, (cap.front.x + cap.back.x) / 2 - crown.x, 0.0), "Half way between the seams.")
     front = sheet.point("front of the hem", middle.right(wide / 2), "Half the hem.")
     back = sheet.point("back of the hem", middle.left(wide / 2), "Half the hem.")
     return _bent(cap, front, back, elbow, sheet) if cut.sleeve_finish == "elbow_dart" and elbow is not None else _straight(cap, front, back, elbow)

@@ -25,7 +25,7 @@ from drafting.craft.sheet import DraftSheet
 from drafting.errors import SpecError
 from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.skirts import straight
-from drafting.garments.skirts.block import Panel, block
+from drafting.garments.skirts.block import Moving, Panel, as_drafted, block
 from drafting.garments.skirts.making import HIP, made_up
 from drafting.garments.skirts.options import SHAPED, Shaped
 from drafting.garments.skirts.remarks import remarks
@@ -68,8 +68,10 @@ class ALineSkirt(Shaped):
 CLASHES = (*SHAPED, Clash("flare", given, "hem_girth", given, "Both say how wide the hem is."))
 
 
-def draw(body: Body, cut: ALineSkirt, sheet: DraftSheet) -> Pattern:
+def draw(body: Body, cut: ALineSkirt, sheet: DraftSheet, moved: Moving = as_drafted) -> Pattern:
     """Draft an A-line skirt for a body; the pieces are net, in cm, Y up.
+
+    `moved` may shift the darts of back and front before the waist is trued, as to meet a bodice's.
 
     Raises:
         MissingMeasureError: A needed measure is not there.
@@ -80,7 +82,7 @@ def draw(body: Body, cut: ALineSkirt, sheet: DraftSheet) -> Pattern:
     under = leg(body)
     sheet.heading("Length", "common practice, no source")
     length = sheet.length("skirt length", skirt_length(cut.length, cut.hem_at, under), "Waist to hem.")
-    back, front = block(body, cut, length, sheet)
+    back, front = moved(*block(body, cut, length, sheet), sheet)
     sheet.heading("Flare", "common practice, no source")
     degrees = flare(back, front, cut, length, sheet)
     back_open, front_open = (opened(panel, degrees, sheet) for panel in (back, front))

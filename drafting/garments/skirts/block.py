@@ -9,6 +9,7 @@ example is kept with the tests).
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from drafting.body import Body
@@ -54,6 +55,16 @@ class Panel:
     hem_side: Place
     sewn: Length
     darts: tuple[PlannedDart, ...]
+
+
+Moving = Callable[[Panel, Panel, DraftSheet], tuple[Panel, Panel]]
+"""Shifts the darts of back and front."""
+
+
+def as_drafted(back: Panel, front: Panel, sheet: DraftSheet) -> tuple[Panel, Panel]:
+    """Leaves all darts where they were drafted."""
+    del sheet
+    return back, front
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from drafting.craft.hemline import leg, needed_hem, skirt_length
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.vent import HemOpening, room_to_step
 from drafting.garments.garment import Garment, ValidRange
-from drafting.garments.skirts.block import block
+from drafting.garments.skirts.block import Moving, as_drafted, block
 from drafting.garments.skirts.making import made_up
 from drafting.garments.skirts.options import SHAPED, Shaped
 from drafting.garments.skirts.remarks import remarks
@@ -43,8 +43,10 @@ class StraightSkirt(Shaped):
     hem_opening: HemOpening = "auto"
 
 
-def draw(body: Body, cut: StraightSkirt, sheet: DraftSheet) -> Pattern:
+def draw(body: Body, cut: StraightSkirt, sheet: DraftSheet, moved: Moving = as_drafted) -> Pattern:
     """Draft a straight skirt for a body; the pieces are net, in cm, Y up.
+
+    `moved` may shift the darts of back and front before the waist is trued, as to meet a bodice's.
 
     Raises:
         MissingMeasureError: A needed measure is not there.
@@ -55,7 +57,7 @@ def draw(body: Body, cut: StraightSkirt, sheet: DraftSheet) -> Pattern:
     under = leg(body)
     sheet.heading("Length", "common practice, no source")
     length = sheet.length("skirt length", skirt_length(cut.length, cut.hem_at, under), "Waist to hem.")
-    back, front = true(*block(body, cut, length, sheet), sheet)
+    back, front = true(*moved(*block(body, cut, length, sheet), sheet), sheet)
     sheet.heading("Details", "common practice, no source")
     hem = body.hip_girth + Length(cut.hip_ease, "hip ease")
     foot = room_to_step(cut.hem_opening, needed_hem(body, under, length), hem, length, body.side_waist_to_hip, under, sheet)

@@ -1,0 +1,55 @@
+"""What can be chosen about a dress."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, Literal
+
+from annotated_types import Interval
+
+from drafting.craft.hemline import HemAt
+from drafting.garments.bodice.spec import Shape
+from drafting.pattern.allowance import LENGTH
+
+SkirtKind = Literal["straight", "a_line", "gored", "circle", "gathered", "pleated"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dress(Shape):
+    """A bodice and a skirt joined at the waist, with a zip at the centre back. Lengths in cm.
+
+    Attributes:
+        kind: Always "dress".
+        method: How the bodice is drafted: "shoulder_dart", from the body's own widths with the bust
+            dart in the shoulder; "armhole_dart", all widths from the bust, with the bust dart in the
+            armhole.
+        bust_ease: Dress over body at the bust, all round; by default the method's own, 10 or 12, and
+            2 less without sleeves.
+        waist_ease: Dress over body at the waist, all round.
+        bust_dart: Where the bust dart is moved to: the middle of the shoulder, the armhole, the side
+            under the arm, low in the side slanting upward (French), or into the waist dart; by
+            default the side. A princess line has none.
+        shaping: Darts at the waist, or a princess line from the shoulder or the armhole that takes
+            up all darts of the bodice.
+        neckline: Its shape.
+        neck_depth: How far the neckline lies below the base of the neck at the centre front; by
+            default 1 for a round one, 9 for a V, 0 for a boat, 6 for a square one.
+        neck_width: How far it is widened along each shoulder; by default 1, 1, 4.5 and 3.
+        sleeve: How long the sleeve is; none for armholes with facings.
+        sleeve_finish: A plain hem, a dart at the elbow of a narrow long sleeve, or a cuff on a long
+            one; by default plain, and the elbow dart where it is long.
+        cap_ease: How much longer the sleeve cap is than the armhole; it is eased in.
+        arm_ease: Sleeve over upper arm.
+        match_marks: Whether marks are added at side and centres, for cloth with nap or checks.
+        skirt: Which skirt.
+        length: Waist to hem; by default to where `hem_at` says.
+        hem_at: Where the hem hangs on the leg, unless `length` is given.
+        hip_ease: Skirt over body at the hip line of a straight or an A-line skirt, all round.
+    """
+
+    kind: Literal["dress"]
+    waist_ease: Annotated[float, Interval(ge=1, le=16), LENGTH] = 4.0
+    skirt: SkirtKind = "straight"
+    length: Annotated[float | None, Interval(ge=30, le=130), LENGTH] = None
+    hem_at: HemAt = "knee"
+    hip_ease: Annotated[float, Interval(ge=2, le=30), LENGTH] = 5.0
