@@ -59,6 +59,8 @@ UNDER = 0.75
 """A figure may stand under its steps where it takes at most this share of a page's height."""
 LEAST_FIGURE = 5.0
 """Room that the ruler and its words need, cm."""
+HEADED = 3.0
+"""Room for a chapter's heading over its figure, and for the ruler, cm."""
 FEW = 3
 """A page that was begun takes on at least so many of the steps to come."""
 
@@ -81,6 +83,7 @@ class ClassPages(Pages):
         """Find the scale at which the whole draft fits beside a column of text."""
         super().__init__(draft, draft.words.sheet_title.format(title=draft.title))
         self._drawn: dict[tuple[int, frozenset[int], View], Group] = {}
+        self._told: dict[int, tuple[Paragraph, ...]] = {}
         beside = (self.width - LEAST_COLUMN - GUTTER, self.height - RULER)
         self.scale = scale_for(draft, beside, (self.width, UNDER * self.height))
 
@@ -94,6 +97,17 @@ class ClassPages(Pages):
             return self._drawn[key]
 
         return once
+
+    def told(self, step: TaughtStep) -> tuple[Paragraph, ...]:
+        """A step's paragraphs, set but once."""
+        if step.number not in self._told:
+            self._told[step.number] = tuple(_step(self.draft, step))
+        return self._told[step.number]
+
+    def least(self, steps: tuple[TaughtStep, ...]) -> float:
+        """What steps take of a page's height at least, where their text has all its breadth, cm."""
+        room = (self.width * POINT, self.height * POINT)
+        return sum(p.wrap(*room)[1] for s in steps for p in self.told(s)) / POINT
 
 
 def _story(
@@ -170,15 +184,24 @@ def _chapters(draft: TaughtDraft, pages: ClassPages, left: float) -> Iterator[Fl
     """All steps with their figures, as many together as a page takes; `left` cm of the first."""
     for chapter in draft.chapters:
         told, steps = _chapter_head(draft, chapter), chapter.steps
+        scale = _scale(draft, chapter, pages)
         while steps:
-            block, count = _most(draft, steps, told, left, pages)
+            block, count = _most(draft, steps, told, left, pages, scale)
             if block is None:
                 yield PageBreak()
                 left = pages.height
-                block, count = _most(draft, steps, told, left, pages)
+                block, count = _most(draft, steps, told, left, pages, scale)
             yield from block or ()
             left -= _height(block or (), pages)
             told, steps = (), steps[count:]
+
+
+def _scale(draft: TaughtDraft, chapter: Chapter, pages: ClassPages) -> float:
+    """The sheet's scale; a piece drawn by itself takes the next at which all of it fits."""
+    if not chapter.paper:
+        return pages.scale
+    room = (pages.width - LEAST_COLUMN - GUTTER, pages.height - HEADED)
+    return max(pages.scale, scale_for(draft, room, paper=chapter.paper))
 
 
 def _chapter_head(draft: TaughtDraft, chapter: Chapter) -> tuple[Flowable, ...]:
@@ -196,6 +219,7 @@ def _most(
     told: tuple[Flowable, ...],
     left: float,
     pages: ClassPages,
+    scale: float,
 ) -> tuple[tuple[Flowable, ...] | None, int]:
     """As many of the steps as the page still takes, with their figure, and how many that are.
 
@@ -207,7 +231,9 @@ def _most(
             return None, 0
         if 0 < len(steps) - count < FEW <= count:
             continue  # else a page would begin with a lonely step
-        block = _block(draft, steps[:count], told, pages, pages.scale)
+        if pages.least(steps[:count]) > left:
+            continue
+        block = _block(draft, steps[:count], told, pages, scale)
         if _height(block, pages) <= left:
             return block, count
     return (_shrunk(draft, steps[:1], told, pages), 1) if fresh else (None, 0)
@@ -242,7 +268,7 @@ def _height(block: tuple[Flowable, ...], pages: ClassPages) -> float:
 
 
 def _beside(draft: TaughtDraft, lesson: Lesson, pages: ClassPages) -> Table:
-    steps = [p for step in lesson.steps for p in _step(draft, step)]
+    steps = [p for step in lesson.steps for p in pages.told(step)]
     if lesson.view is None:
         return Table([[steps]], [pages.width * POINT], style=BESIDE)
     drawn = list(_figure(draft, lesson.scene, lesson.view, pages))

@@ -9,6 +9,7 @@ from xml.sax.saxutils import escape
 
 from reportlab.lib.colors import Color
 from reportlab.lib.styles import ParagraphStyle
+from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import (
     BaseDocTemplate,
     Flowable,
@@ -94,12 +95,7 @@ class Pages:
         return tuple(self.width * share / whole for share in shares)
 
     def written(self, story: Callable[[], Iterable[Flowable]]) -> bytes:
-        """The pages as bytes; laid twice, since the foot line tells how many there are."""
-        _, counted = self._build(tuple(story()), 0)
-        return self._build(tuple(story()), counted)[0]
-
-    def _build(self, story: tuple[Flowable, ...], pages: int) -> tuple[bytes, int]:
-        """The pages, and how many there are."""
+        """The pages as bytes; the foot lines are written last, for they tell how many there are."""
         out = BytesIO()
         size = (self.size[0] * POINT, self.size[1] * POINT)
         frame = Frame(
@@ -113,16 +109,41 @@ class Pages:
             bottomPadding=0,
         )
 
-        def foot(canvas: Any, document: Any) -> None:
-            canvas.setFont(FONT, 7.5)
-            text = self.draft.words.page.format(page=document.page, pages=pages)
-            canvas.drawString(MARGIN * POINT, MARGIN * POINT, writable(self.title))
-            canvas.drawRightString(size[0] - MARGIN * POINT, MARGIN * POINT, text)
-
+        language = self.draft.form.language
+        canvas = undated(out, size, self.title, language, made=_Counting)
+        if isinstance(canvas, _Counting):
+            canvas.foot = self._foot
         template = BaseDocTemplate(out, pagesize=size)
-        template.addPageTemplates(PageTemplate(frames=[frame], onPage=foot))
-        template.build(list(story), canvasmaker=lambda *_, **__: undated(out, size, self.title))
-        return out.getvalue(), template.page
+        template.addPageTemplates(PageTemplate(frames=[frame]))
+        template.build(list(story()), canvasmaker=lambda *_, **__: canvas)
+        return out.getvalue()
+
+    def _foot(self, canvas: Canvas, page: int, pages: int) -> None:
+        canvas.setFont(FONT, 7.5)
+        text = self.draft.words.page.format(page=page, pages=pages)
+        canvas.drawString(MARGIN * POINT, MARGIN * POINT, writable(self.title))
+        canvas.drawRightString((self.size[0] - MARGIN) * POINT, MARGIN * POINT, text)
+
+
+class _Counting(Canvas):
+    """A canvas that keeps its pages until it is saved, and then writes a foot line on each."""
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.foot: Callable[[Canvas, int, int], None] = lambda *_: None
+        self._kept: list[dict[str, Any]] = []
+
+    def showPage(self) -> None:  # noqa: N802 - reportlab's name
+        self._kept.append(dict(self.__dict__))
+        self._startPage()  # type: ignore[attr-defined]  # as the base class does
+
+    def save(self) -> None:
+        kept = tuple(self._kept)
+        for number, page in enumerate(kept, 1):
+            self.__dict__.update(page)
+            self.foot(self, number, len(kept))
+            super().showPage()
+        super().save()
 
 
 class Drawing(Flowable):

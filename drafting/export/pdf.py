@@ -83,7 +83,11 @@ def _written(plan: Plan, output: Output) -> bytes:
 
 
 def undated(
-    out: BytesIO, size: tuple[float, float], title: str, language: Language = "en"
+    out: BytesIO,
+    size: tuple[float, float],
+    title: str,
+    language: Language = "en",
+    made: type[Canvas] = Canvas,
 ) -> Canvas:
     """A canvas that is printed at its own size, with a title, and no date or person in it.
 
@@ -92,8 +96,9 @@ def undated(
         size: Breadth and height of the pages in points.
         title: For the document's metadata.
         language: What its texts are in, for readers that speak them aloud.
+        made: The kind of canvas.
     """
-    canvas = Canvas(
+    canvas = made(
         out,
         pagesize=size,
         invariant=1,

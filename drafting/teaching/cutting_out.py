@@ -54,7 +54,7 @@ EVEN = 1e-3
 """Outlines whose lengths differ by less than this (cm) are alike."""
 WAISTS = ("waistband", "finished waist")
 """Names of the length that a band is as long as."""
-SMOOTH = "The line runs on here without a corner, or turns."
+SMOOTH = "Two parts of the line join here."
 
 
 def cut_out(steps: tuple[Step, ...], pattern: Pattern, corner: Point) -> tuple[Step, ...]:

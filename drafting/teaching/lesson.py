@@ -43,9 +43,9 @@ class Lesson:
     details: tuple[Detail, ...]
 
 
-def scale_for(draft: TaughtDraft, *rooms: tuple[float, float]) -> float:
-    """The largest scale at which the whole draft fits into one of the rooms, width and height."""
-    whole = whole_window(draft)
+def scale_for(draft: TaughtDraft, *rooms: tuple[float, float], paper: int = 0) -> float:
+    """The largest scale at which all of a paper fits into one of the rooms, width and height."""
+    whole = whole_window(draft, paper)
     wanted: tuple[float, ...] = (float(draft.form.scale),) if draft.form.scale else ()
     for scale in (*wanted, *SCALES):
         view = View(whole, scale)
@@ -54,9 +54,9 @@ def scale_for(draft: TaughtDraft, *rooms: tuple[float, float]) -> float:
     return SCALES[-1]
 
 
-def whole_window(draft: TaughtDraft) -> Box:
-    """The window that shows everything that was drawn on the draft, with a little room."""
-    points = [p for s in draft.steps if not s.paper for p in _touched(s)]
+def whole_window(draft: TaughtDraft, paper: int = 0) -> Box:
+    """The window that shows everything that was drawn on a paper, with a little room."""
+    points = [p for s in draft.steps if s.paper == paper for p in _touched(s)]
     return around(points, ROOM) if points else (0.0, 0.0, LEAST, LEAST)
 
 
