@@ -10,12 +10,16 @@ import sys
 from dataclasses import dataclass
 from pathlib import Path as File
 
+from PIL import Image
+from pypdfium2 import PdfDocument
+
 ROOT = File(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT))
 
 from drafting.body import Body  # noqa: E402
 from drafting.drawing import Group, Sheet, Stroke, Text  # noqa: E402
 from drafting.drawing.sheet import Pen, Role  # noqa: E402
+from drafting.export import draft_pdf  # noqa: E402
 from drafting.export.svg import render  # noqa: E402
 from drafting.garments import GARMENTS  # noqa: E402
 from drafting.garments.trousers.pins import Correction  # noqa: E402
@@ -32,6 +36,8 @@ from drafting.geometry import (
 )  # noqa: E402
 from drafting.pattern import Finish, Piece  # noqa: E402
 from drafting.pattern.finished import FinishedPiece  # noqa: E402
+from drafting.teaching.form import DraftForm  # noqa: E402
+from drafting.teaching.taught import teach  # noqa: E402
 from drafting.workroom import Work, work  # noqa: E402
 
 HERE = File(__file__).parent
@@ -452,6 +458,27 @@ def shirt_in_place(done: Work, caption: str, name: str) -> Tile:
     return Tile(name, caption, tuple(items))
 
 
+def class_sheet() -> Image.Image:
+    """The class sheet of the trousers: its first page, and the one that draws the front crotch."""
+    garment = GARMENTS["trousers"]
+    told = teach(made(), garment, DraftForm(), invented=True)
+    document = PdfDocument(draft_pdf.write(told))
+    texts = [page.get_textpage().get_text_bounded() for page in document]
+    crotch = next(f"{s.number}. {s.heading}" for s in told.steps if s.heading == "Front crotch")
+    drawn = next(n for n, text in enumerate(texts) if crotch in text)
+    pages = [document[n].render(scale=PIXELS / 72).to_pil() for n in (0, drawn)]
+    width, height = pages[0].size
+    both = Image.new("L", (2 * width + RIM, height), 128)
+    for n, page in enumerate(pages):
+        both.paste(page.convert("L"), (n * (width + RIM), 0))
+    return both.quantize(16)
+
+
+PIXELS = 72
+"""Pixels an inch."""
+RIM = 8
+
+
 def main() -> None:
     """Write every picture."""
     pictures = {
@@ -497,6 +524,8 @@ def main() -> None:
     for name, picture in pictures.items():
         (HERE / f"{name}.svg").write_bytes(render(picture, name))
         print(HERE / f"{name}.svg")
+    class_sheet().save(HERE / "class_sheet.png", optimize=True)
+    print(HERE / "class_sheet.png")
 
 
 if __name__ == "__main__":
