@@ -19,11 +19,11 @@ from unittest.mock import patch
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-from drafting.body import Body  # noqa: E402
-from drafting.craft.sheet import DraftSheet  # noqa: E402
-from drafting.garments import GARMENTS  # noqa: E402
-from drafting.trace import Bearing, Length, Place  # noqa: E402
-from drafting.trace.length import Length as _Length  # noqa: E402
+from drafting.body import Body
+from drafting.craft.sheet import DraftSheet
+from drafting.garments import GARMENTS
+from drafting.trace import Bearing, Length, Place
+from drafting.trace.length import Length as _Length
 
 ROUNDS = 100
 
