@@ -17,7 +17,7 @@ from drafting.errors import OutputError
 from drafting.geometry import Path, Point, Transform, Vector, polyline, shift
 from drafting.teaching.frames import CAPTION, ruler
 from drafting.teaching.tables import Say
-from drafting.teaching.taught import TaughtDraft
+from drafting.teaching.taught import TaughtDraft, TaughtStep
 from drafting.teaching.view import View, around
 from drafting.trace import Length, Outline, Place
 
@@ -99,7 +99,12 @@ def side_by_side(works: tuple[Work, Work], drafts: tuple[TaughtDraft, TaughtDraf
 
 
 def _places(draft: TaughtDraft) -> dict[str, Place]:
-    return {s.place.name: s.place for s in draft.steps if s.place}
+    return {s.place.name: s.place for s in _own(draft) if s.place}
+
+
+def _own(draft: TaughtDraft) -> tuple[TaughtStep, ...]:
+    """The steps of the draft itself, without those that take the pieces from it."""
+    return draft.steps[: draft.drafted]
 
 
 def _measures(works: tuple[Work, Work], say: Say) -> tuple[Difference, ...]:
@@ -115,7 +120,7 @@ def _measures(works: tuple[Work, Work], say: Say) -> tuple[Difference, ...]:
 
 def _lengths(drafts: tuple[TaughtDraft, TaughtDraft]) -> Iterator[Difference]:
     one, two = (
-        {s.step.name: float(s.step.value) for s in d.steps if isinstance(s.step.value, Length)}
+        {s.step.name: float(s.step.value) for s in _own(d) if isinstance(s.step.value, Length)}
         for d in drafts
     )
     for name in dict.fromkeys((*one, *two)):
@@ -179,7 +184,7 @@ def names(compared: Compared) -> tuple[str, str]:
 
 
 def _outlines(draft: TaughtDraft) -> list[Path]:
-    found = (s.step.value for s in draft.steps)
+    found = (s.step.value for s in _own(draft))
     return [leg.path for o in found if isinstance(o, Outline) for leg in o.legs]
 
 

@@ -106,7 +106,7 @@ def figure(scene: Scene, view: View, name: str) -> Group:
         name: The group's name, unique in its sheet.
     """
     canvas = _Canvas(view, Board((0.0, 0.0, view.width, view.height)))
-    for draw in (_levels, _old_lines, _new_lines, _dots, _lengths, _labels, _level_names):
+    for draw in (_levels, _old_lines, _new_lines, _dots, _lengths, _level_names, _labels):
         draw(scene, canvas)
     return Group(name, _title(scene), tuple(canvas.items))
 

@@ -103,6 +103,7 @@ class TaughtDraft:
         form: The sheet's form.
         chapters: The construction.
         steps: All its steps in order.
+        drafted: How many of them draw the draft; those after them take the pieces from it.
         darts: Both legs' ends and the point of each dart, by the name of each of them.
         labels: What the points are called.
         corner: Upper left corner of the paper, in the draft's own frame, cm.
@@ -121,6 +122,7 @@ class TaughtDraft:
     form: DraftForm
     chapters: tuple[Chapter, ...]
     steps: tuple[TaughtStep, ...]
+    drafted: int
     darts: Mapping[str, tuple[Place, Place, Place]]
     labels: Labels
     corner: Point
@@ -182,6 +184,7 @@ def teach(work: Work, garment: Garment, form: DraftForm, *, invented: bool = Fal
         form=form,
         chapters=tuple(_chapters(told, labels, teller)),
         steps=told,
+        drafted=len(work.steps),
         darts=dict(_darts(steps)),
         labels=labels,
         corner=corner,
