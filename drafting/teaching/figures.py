@@ -128,15 +128,17 @@ def _level(draft: TaughtDraft, place: Place) -> Path:
 
 
 def _level_names(scene: Scene, canvas: _Canvas) -> None:
-    left = canvas.view.window[0]
+    window = canvas.view.window
     for step in scene.steps:
         if step.place and step.place.name in LEVELS:
-            start = max(left, scene.draft.corner.x + 3.0)
-            at = Point(start, step.place.y)
-            if canvas.view.sees(at):
-                near = canvas.view.to.point(at) + Vector(0.3, 0.0)
+            line = _level(scene.draft, step.place)
+            start = Point(max(window[0], line.start.x), line.start.y)
+            end = Point(min(window[2], line.end.x), line.end.y)
+            if canvas.view.sees(start):
+                one, two = (canvas.view.to.point(p) for p in (start, end))
+                ends = (one + Vector(0.3, 0.0), two + Vector(-0.3, 0.0))
                 told = scene.draft.say(step.place.name)
-                canvas.items += canvas.board.write(told, MEASURE, near, Role.OLD)
+                canvas.items += canvas.board.write_at_either(told, MEASURE, ends, Role.OLD)
 
 
 def _old_lines(scene: Scene, canvas: _Canvas) -> None:

@@ -53,6 +53,20 @@ class Board:
         box = (at.x - size, at.y - size, at.x + size, at.y + size)
         self.dots = np.vstack((self.dots, np.array(box)))
 
+    def write_at_either(
+        self, text: str, height: float, ends: tuple[Point, Point], role: Role
+    ) -> tuple[Text | Stroke, ...]:
+        """Write a level text near the end of a line that costs less; near the first if both do."""
+        size = (width(text, height) * SLACK, (ABOVE + BELOW) * height)
+        costs = [float(self._cost(near, size).min()) for near in ends]
+        return self.write(text, height, ends[costs[1] < costs[0] - APART], role)
+
+    def _cost(self, near: Point, size: tuple[float, float]) -> NDArray[np.float64]:
+        """What the places round a point cost: distance and crossed lines; much where not free."""
+        boxes, far = _around(near, size)
+        free = self._free(boxes) & self._clear_of_texts(boxes, near, far)
+        return np.where(free, far + self._crossed(boxes), 1e9 + far)
+
     def write(self, text: str, height: float, near: Point, role: Role) -> tuple[Text | Stroke, ...]:
         """Write a level text near a point: the text, and a leader where it stands apart.
 
