@@ -9,7 +9,7 @@ import pytest
 import shapely
 
 from drafting.body import Body
-from drafting.checks import check
+from drafting.checks import check, finished_measurements
 from drafting.errors import SpecError
 from drafting.garments import GARMENTS
 from drafting.geometry import Path, scale
@@ -43,10 +43,6 @@ def line(path: Path) -> shapely.LineString:
 
 def piece(done: Work, name: str) -> Piece:
     return done.pattern.pattern.piece(name)
-
-
-def drafted(done: Work, name: str) -> float:
-    return next(c.drafted for c in done.pattern.checks if c.name == name)
 
 
 def marks(done: Work, name: str, kind: str) -> list[shapely.LineString]:
@@ -375,3 +371,43 @@ def test_a_wrongly_drawn_edge_fails_its_check(name, edge, wish):
     failed = {c.name for c in check(bare)[0] if not c.passed}
     assert wish in failed
     assert all(c.passed for c in done.pattern.checks)
+
+
+@pytest.mark.parametrize("method", ["mens", "womens"])
+@pytest.mark.parametrize("drop", [-1.0, 1.5])
+def test_sloping_shoulders_lower_the_shoulder_and_the_armhole_with_it(method, drop):
+    """The neck stays; both shoulder ends and the underarm move alike, the armhole keeps its
+    length to a centimetre."""
+    plain, done = made(method=method), made(method=method, shoulder_drop=drop)
+    points = [
+        {s.name: s.value for s in d.steps if s.kind == "point"} for d in (plain, done)
+    ]  # fmt: skip
+    for name in ("back shoulder end", "front shoulder end", "side at the underarm"):
+        assert points[0][name].y - points[1][name].y == pytest.approx(drop, abs=0.001), name
+    for name in ("back neck", "front neck", "nape"):
+        assert points[0][name].y == pytest.approx(points[1][name].y, abs=0.001), name
+    holes = [drafted_length(d, "armhole_length") for d in (plain, done)]
+    assert holes[1] - holes[0] == pytest.approx(0.0, abs=1.0)
+
+
+def drafted_length(done: Work, name: str) -> float:
+    return dict(finished_measurements(done.pattern.pattern))[name]
+
+
+def test_a_measured_slope_lowers_the_shoulder_by_the_sine():
+    """A usual man's slope changes nothing; five degrees more lower a shoulder of 15 cm by
+    15 (sin 32.7 - sin 27.7) cm."""
+    ends = []
+    for slope in (27.7, 32.7):
+        done = made({"shoulder_slope": slope})
+        ends.append(next(s.value.y for s in done.steps if s.name == "back shoulder end"))
+    assert ends[0] - ends[1] == pytest.approx(1.131, abs=0.002)
+
+
+def test_what_a_fitter_sees_can_be_ordered():
+    pins = {s.pin for s in SHIRT.symptoms if s.pin}
+    assert pins
+    for pin in pins:
+        for symptom in (s for s in SHIRT.symptoms if s.pin == pin):
+            for amount in (symptom.low, symptom.high):
+                assert made(**{pin: amount}).verdict != "unsound"

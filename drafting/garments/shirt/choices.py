@@ -7,12 +7,15 @@ relaxed by method: common practice, no source.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
+from drafting.body import Body
 from drafting.craft.clashes import Clash, among, given, other_than, refuse_clashes
 from drafting.errors import SpecError
 from drafting.garments.shirt.block import Block
 from drafting.garments.shirt.spec import CollarKind, Fit, Method, Shirt
+from drafting.trace import Length, Place
 
 CLASHES = (
     Clash("bust_dart", given, "method", other_than("womens"), "Only the women's draft has a bust dart."),
@@ -75,6 +78,33 @@ def eases(cut: Shirt) -> Eases:
         return usual
     more = (cut.chest_ease - usual.chest) / 8
     return replace(usual, chest=cut.chest_ease, back=usual.back + more, chest_width=usual.chest_width + more * 2 / 3)
+
+
+USUAL_SLOPE = {"women": 23.3, "men": 27.7}
+"""Degrees of the shoulder that the drafts suit: the average of ANSUR II (2012), from the drop of the shoulder point and the shoulder's length (derived)."""
+
+DROPS = (-2.0, 3.0)
+
+
+def shoulder_drop(body: Body, cut: Shirt) -> Length:
+    """How much lower than in the draft the shoulder ends lie, cm: as ordered, else by a measured slope.
+
+    Source: a shoulder end moved by the difference, the whole armhole with it: published lessons on
+    fitting, common practice.
+    """
+    if cut.shoulder_drop is not None:
+        return Length(cut.shoulder_drop, "shoulder drop")
+    if not (body.taken("shoulder_slope") and body.has("shoulder_length")):
+        return Length(0.0)
+    own, usual = (math.sin(math.radians(d)) for d in (body.value("shoulder_slope"), USUAL_SLOPE[body.figure]))
+    return Length(min(max(body.value("shoulder_length") * (own - usual), DROPS[0]), DROPS[1]), "shoulder drop")
+
+
+def lower(place: Place, drop: Length) -> Place:
+    """A place of the shoulder lowered, or raised, with it."""
+    if not drop:
+        return place
+    return place.down(drop) if drop > 0 else place.up(Length(0.0) - drop)
 
 
 def settled(cut: Shirt) -> Shirt:

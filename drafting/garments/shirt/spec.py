@@ -49,6 +49,9 @@ class Shirt:
             method "womens" 2 cm.
         waist_shaping: How far each side edge is taken in at the waist; by default of the fit. Less
             where the waist needs the room.
+        shoulder_drop: How much lower the shoulder ends lie than the draft has them, the whole armhole
+            with them; less than nought for square shoulders. By default from the shoulder slope where
+            it was measured, else none.
         bust_dart: Width of the bust dart at the side seam, with method "womens"; by default from
             bust and upper chest, 0 for none.
         length: Finished length at the centre back, nape to hem.
@@ -84,6 +87,7 @@ class Shirt:
     chest_ease: Annotated[float | None, Interval(ge=4, le=45), LENGTH] = None
     neck_ease: Annotated[float | None, Interval(ge=0, le=5), LENGTH] = None
     waist_shaping: Annotated[float | None, Interval(ge=0, le=4), LENGTH] = None
+    shoulder_drop: Annotated[float | None, Interval(ge=-2, le=3), LENGTH] = None
     bust_dart: Annotated[float | None, Interval(ge=0, le=6), LENGTH] = None
     length: Annotated[float | None, Interval(ge=50, le=120), LENGTH] = None
     hem: HemShape = "curved"

@@ -10,8 +10,8 @@ from drafting.garments.garment import Symptom
 SYMPTOMS = (
     Symptom("Creases point from the chest to the armholes and the front gapes between buttons.", "Too narrow across the chest or bust.", "Add at each side edge; with a full bust widen the bust dart.", 0.5, 1.5),
     Symptom("Plumb folds hang beside the armholes.", "Too wide across chest or back.", "Take off at the side edges, and at the armholes above.", 0.5, 1.0),
-    Symptom("Folds slant from the neck to the armhole.", "Shoulders slope more than the draft's.", "Lower the shoulder ends, and the whole armhole with them.", 0.5, 1.0),
-    Symptom("Folds lie across between neck and shoulder ends.", "Shoulders squarer than the draft's.", "Raise the shoulder ends, and the whole armhole with them.", 0.5, 1.0),
+    Symptom("Folds slant from the neck to the armhole.", "Shoulders slope more than the draft's.", "Lower the shoulder ends, and the whole armhole with them.", 0.5, 1.0, "shoulder_drop"),
+    Symptom("Folds lie across between neck and shoulder ends.", "Shoulders squarer than the draft's.", "Raise the shoulder ends, and the whole armhole with them.", -1.0, -0.5, "shoulder_drop"),
     Symptom("Tight across the blades when the arms reach forward.", "The back is too narrow, or has no pleat.", "Add at the back armhole, or deepen the pleat.", 0.5, 1.0),
     Symptom("A level fold lies under the collar behind.", "The neck is cut too high behind, or the back is long.", "Lower the back neck, and shorten the stand to match.", 0.3, 0.8),
     Symptom("The collar pinches when it is buttoned.", "The neck seam is too short.", "Lower the throat; cut the stand as much longer.", 0.3, 0.8),

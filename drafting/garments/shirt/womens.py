@@ -12,7 +12,7 @@ from __future__ import annotations
 from drafting.body import Body
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.shirt.block import Block
-from drafting.garments.shirt.choices import eases
+from drafting.garments.shirt.choices import eases, lower, shoulder_drop
 from drafting.garments.shirt.spec import Shirt
 from drafting.trace import Length, larger, smaller
 from drafting.trace.place import corner_of_paper
@@ -40,8 +40,9 @@ def womens(body: Body, cut: Shirt, sheet: DraftSheet) -> Block:
     ease = Length(own.chest, "bust ease")
     sheet.heading("Frame", SOURCE)
     nape = sheet.point("nape", corner_of_paper(), "The middle of the back neck; heights are measured from it.")
+    sloped = shoulder_drop(body, cut)
     depth = sheet.length("armhole depth", body.scye_depth_length + own.depth, "The armhole lies under the armpit, so that the arm can lift.")
-    underarm = sheet.point("underarm at the centre back", nape.down(depth), "Level of the bottom of the back's armhole.")
+    underarm = sheet.point("underarm at the centre back", nape.down(depth + sloped if sloped else depth), "Level of the bottom of the back's armhole.")
     waist = sheet.point("waist at the centre back", nape.down(body.back_neck_point_to_waist + 1), "A little room in the length of the back.")
     hem = sheet.point("hem at the centre back", nape.down(Length(cut.length, "length")) if cut.length else waist.down(WAIST_TO_HEM), "Where the shirt ends.")
     half = sheet.length("half the shirt", body.bust_girth / 2 + ease / 2, "Half the bust and its ease.")
@@ -55,13 +56,13 @@ def womens(body: Body, cut: Shirt, sheet: DraftSheet) -> Block:
     yoke = sheet.point("yoke at the centre back", nape.down(Length(cut.yoke_depth, "yoke depth") if cut.yoke_depth else depth / 5 + 2.5), "A fifth of the armhole's depth, and a little.")
     neck = sheet.point("back neck", nape.right(body.neck_girth / 5 + 0.3).up(1.8), "The collar lies on its edge.")
     end = sheet.point("yoke end", yoke.right(body.across_back_width / 2 + own.back), "Half the back and room to reach.")
-    drop = sheet.point("back shoulder level", nape.down(body.scye_depth_length / 5 - 1.2), "The shoulder falls with the depth of the back.")
+    drop = sheet.point("back shoulder level", lower(nape.down(body.scye_depth_length / 5 - 1.2), sloped), "The shoulder falls with the depth of the back.")
     shoulder = sheet.point("back shoulder end", drop.plumb_with(end).right(0.3), "A little outside the end of the yoke.")
 
     sheet.heading("Front corners", OWN)
-    front = sheet.point("front neck", centre.up(depth + 1.8 - SHORTER).left(body.neck_girth / 5 - 0.2), "The front is shorter than the back, its dart closed.")
+    front = sheet.point("front neck", centre.up(depth + sloped + 1.8 - SHORTER if sloped else depth + 1.8 - SHORTER).left(body.neck_girth / 5 - 0.2), "The front is shorter than the back, its dart closed.")
     throat = sheet.point("drafted throat", centre.level_with(front).down(body.neck_girth / 5), "The depth of the front neck, to be trued to the collar.")
-    slope = sheet.point("front shoulder level", front.down(body.scye_depth_length / 5 - 0.4), "A little squarer than the back's, for the bust lifts it.")
+    slope = sheet.point("front shoulder level", lower(front.down(body.scye_depth_length / 5 - 0.4), sloped), "A little squarer than the back's, for the bust lifts it.")
     seam = sheet.length("front shoulder", Length(neck.distance(shoulder), "back shoulder"), "As long as the back's.")
     outer = sheet.point("front shoulder end", front.reaching(slope, seam, "left"), "On that level, as far as the shoulder is long.")
     chest = sheet.point("armhole at the chest", centre.up(4).left(body.bust_girth / 6 + own.chest_width), "Half the front above the bust, where the armhole turns to the side.")
