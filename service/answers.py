@@ -92,6 +92,10 @@ class DartAnswer(TypedDict):
     mouth: Stretch
     point: Point
     drill: Point
+    bends: Annotated[
+        list[Point],
+        Field(description="Where the legs bend in a raised waist's dart; else none."),
+    ]
 
 
 class PleatAnswer(TypedDict):

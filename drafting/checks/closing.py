@@ -32,15 +32,22 @@ class Stretch:
 def closing(taken: Taken) -> Transform:
     """The move that lays the second leg on the first.
 
-    A dart turns about its point; of a pleat the second line is turned as the first one runs, and
-    its start laid on the other's.
+    A dart turns about its point; of a pleat, and of a dart that runs through a waist, the second
+    line is turned as the first one runs, and its start laid on the other's.
     """
+    if isinstance(taken, Dart) and taken.bends:
+        first, second = taken.outward
+        return _laid(first.angle - second.angle, taken)
     if isinstance(taken, Dart):
         second, first = taken.second - taken.point, taken.first - taken.point
         return turn(first.angle - second.angle, taken.point)
     one, two = taken.one.start_tangent, taken.two.start_tangent
+    return _laid(one.angle - two.angle, taken)
+
+
+def _laid(turned: float, taken: Taken) -> Transform:
     aside = taken.first - taken.second
-    return turn(one.angle - two.angle, taken.second).then(shift(aside.x, aside.y))
+    return turn(turned, taken.second).then(shift(aside.x, aside.y))
 
 
 def stretches(piece: Piece, edge: str) -> tuple[Stretch, ...]:

@@ -144,9 +144,13 @@ def _inside(piece: Piece, left: Point, right: Point) -> float:
     stops = _crossings(piece, left, (right - left).unit)
     if len(stops) <= 2:
         return left.distance(right)
-    area = polygon(piece).buffer(0.01)
+    area = polygon(piece).buffer(BOWED)
     inside = (a.distance(b) for a, b in pairwise(stops) if area.covers(at(a.toward(b, 0.5))))
     return sum(inside)
+
+
+BOWED = 0.1
+"""A level line along an edge that bows by less than 1 mm is inside from end to end."""
 
 
 def _level(piece: Piece, level: str) -> tuple[Point, Point]:

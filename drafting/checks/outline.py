@@ -43,7 +43,7 @@ def _corners(piece: Piece) -> Corners:
 def wedge(taken: Taken) -> shapely.Polygon:
     """The area that a dart or a pleat takes away."""
     if isinstance(taken, Dart):
-        corners: tuple[Point, ...] = (taken.first, taken.second, taken.point)
+        corners: tuple[Point, ...] = taken.around
     else:
         corners = (*taken.two.flattened(FLAT), *reversed(taken.one.flattened(FLAT)))
     return shapely.polygons([(p.x, p.y) for p in corners])

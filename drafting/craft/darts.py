@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Protocol, TypeVar
 
 from drafting.craft.rules import DRILL_SHORT
@@ -18,6 +18,7 @@ from drafting.geometry import (
     crossing_with_line,
     join,
     polyline,
+    shift,
     turn,
 )
 from drafting.pattern import Dart, Pleat
@@ -52,6 +53,44 @@ class PlannedDart:
         """The dart, its legs ending on a seam."""
         return Dart(edge, near, far, self.point, drill_hole(near, far, self.point))
 
+
+@dataclass(frozen=True, slots=True)
+class ThroughDart(PlannedDart):
+    """A dart that runs through the natural waist up to a raised top: widest at the waist.
+
+    Attributes:
+        near_bend: Where the nearer leg bends, at the waist.
+        far_bend: Where the farther leg does.
+
+    Source: from memory: a high waist's darts narrow again above the natural waist.
+    """
+
+    near_bend: Point
+    far_bend: Point
+
+    @property
+    def closing(self) -> Transform:
+        """The move that lays the far leg's upper part on the near one's."""
+        near, far = self.near - self.near_bend, self.far - self.far_bend
+        turned = turn(math.degrees(math.atan2(far.cross(near), far.dot(near))), self.far_bend)
+        aside = self.near_bend - self.far_bend
+        return turned.then(shift(aside.x, aside.y))
+
+    @property
+    def near_leg(self) -> tuple[Point, Vector]:
+        """The bend, and the direction to the near leg's end."""
+        return self.near_bend, self.near - self.near_bend
+
+    def made(self, edge: str, near: Point, far: Point) -> Dart:
+        """The dart, its legs ending on a seam; a plain one on a seam along the waist itself."""
+        whole = PlannedDart.made(self, edge, near, far)
+        if near.distance(self.near_bend) < AT_THE_WAIST:
+            return whole
+        return replace(whole, bends=(self.near_bend, self.far_bend))
+
+
+AT_THE_WAIST = 0.05
+"""cm; a seam that lies so near to the bends goes through them."""
 
 Made_co = TypeVar("Made_co", Dart, Pleat, covariant=True)
 

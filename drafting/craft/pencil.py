@@ -156,8 +156,9 @@ def draw_waist(
 
 def folds(darts: tuple[PlannedDart, ...]) -> tuple[Fold, ...]:
     """The darts as they are closed for a line drawn over them."""
-    return tuple(Fold(*map(_placed, (d.near, d.far, d.point))) for d in darts)
+    return tuple(Fold(*map(placed, (d.near, d.far, d.point))) for d in darts)
 
 
-def _placed(point: Point) -> Place:
+def placed(point: Point) -> Place:
+    """The point as a place on the paper."""
     return point if isinstance(point, Place) else corner_of_paper(point.x, point.y)

@@ -51,6 +51,7 @@ def seam_pocket(
     *,
     panels: tuple[str, str] = ("front", "back"),
     option: str = "front_pocket",
+    over: float = 0.0,
 ) -> SeamPocket:
     """Leave a pocket open in a side seam.
 
@@ -60,12 +61,14 @@ def seam_pocket(
         sheet: Records where it lies.
         panels: Names of the pieces before and behind the seam.
         option: Name of the option that asks for it.
+        over: How far over the natural waist the side starts, cm.
 
     Raises:
         SpecError: The side seam is too short for it.
     """
     sheet.heading("Pocket in the side seam", "common practice, no source")
-    room = side.length() - DOWN_THE_SIDE - LEAST_BELOW
+    down = over + DOWN_THE_SIDE
+    room = side.length() - down - LEAST_BELOW
     if mouth > room:
         raise SpecError(
             f"The side seam has room for a pocket_mouth of {max(0.0, room):.1f} cm: make the "
@@ -74,7 +77,7 @@ def seam_pocket(
             received=mouth,
             allowed=(0.0, max(0.0, room)),
         )
-    above = sheet.length("seam above the pocket", DOWN_THE_SIDE, "The hand finds it there.")
+    above = sheet.length("seam above the pocket", down, "The hand finds it there.")
     sheet.length("pocket mouth", mouth, "A hand must pass.")
     edge = side.between(float(above), float(above) + mouth)
     pieces = (

@@ -86,15 +86,15 @@ def free_room(finished: FinishedPiece) -> Room:
     notches = (s for n in near for s in _notch(finished, n))
     firm = (s for s in (*_inside(piece), *holes, *folds, *notches) if s.role in KEEP_OFF)
     room.keep_off((s.path, KEEP_OFF[s.role]) for s in firm)
-    room.take((dart.first, dart.point, dart.second) for dart in piece.darts)
+    room.take(dart.around for dart in piece.darts)
     return room
 
 
 def _inside(piece: Piece) -> Iterator[Stroke]:
     """What stands inside a piece: darts, pleats, grain and the brackets of folds."""
     for number, dart in enumerate(piece.darts, 1):
-        for leg, end in (("first", dart.first), ("second", dart.second)):
-            yield Stroke(polyline(dart.point, end), Role.DART, f"dart-{number}-{leg}")
+        for leg, side in zip(("first", "second"), dart.sides, strict=True):
+            yield Stroke(polyline(*side[::-1]), Role.DART, f"dart-{number}-{leg}")
         yield from _cross(dart.drill)
     for number, pleat in enumerate(piece.pleats, 1):
         yield from _pleat(pleat, number)
@@ -107,8 +107,8 @@ def _inside(piece: Piece) -> Iterator[Stroke]:
 def _to_the_cut(piece: Piece, cut_line: Path) -> Iterator[Stroke]:
     """Dart legs and pleat lines drawn on through the allowance."""
     for dart in piece.darts:
-        for end in (dart.first, dart.second):
-            yield from _drawn_on(dart.point, end, cut_line, Role.DART)
+        for end, below, *_ in dart.sides:
+            yield from _drawn_on(below, end, cut_line, Role.DART)
     for pleat in piece.pleats:
         for role, way in zip(PLEAT_ROLES, pleat.lines, strict=True):
             yield from _drawn_on(way.segments[0].end, way.start, cut_line, role)

@@ -284,7 +284,7 @@ def _room(laid: Sequence[_Laid], base: _Laid, common: Sequence[Item]) -> Room:
 
 
 def _wedge(dart: Dart, move: Transform) -> tuple[Point, ...]:
-    return tuple(move.point(p) for p in (dart.first, dart.point, dart.second))
+    return tuple(map(move.point, dart.around))
 
 
 def _crossed_circle(at: Point) -> Iterator[Stroke]:

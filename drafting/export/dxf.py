@@ -281,7 +281,7 @@ class _Block:
             if edge.role is not EdgeRole.FOLD and Role.STITCH in drawn:
                 self._path(SEW, edge.path)
         for dart in self.piece.finished.piece.darts:
-            self._path(SEW, polyline(dart.first, dart.point, dart.second))
+            self._path(SEW, polyline(*dart.around))
             self._point(DRILLS, dart.drill)
 
     def _texts(self, system: tuple[str, ...], notes: tuple[str, ...]) -> None:

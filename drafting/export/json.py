@@ -133,6 +133,7 @@ def _dart(dart: Dart, to: Transform) -> Plain:
         "mouth": [_point(dart.first, to), _point(dart.second, to)],
         "point": _point(dart.point, to),
         "drill": _point(dart.drill, to),
+        "bends": [_point(bend, to) for bend in dart.bends or ()],
     }
 
 

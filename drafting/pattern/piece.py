@@ -73,6 +73,8 @@ class Dart:
         point: Where the stitching of the dart ends.
         toward_first: Whether it is pressed toward the first leg (the cap is folded that way).
         drill: Where the drill hole goes, short of the point so that it does not show.
+        bends: Where the first and the second leg bend, in a dart that runs through a waist below
+            its edge; None where they are straight.
     """
 
     edge: str
@@ -81,6 +83,7 @@ class Dart:
     point: Point
     drill: Point
     toward_first: bool = True
+    bends: tuple[Point, Point] | None = None
 
     @property
     def intake(self) -> float:
@@ -88,9 +91,22 @@ class Dart:
         return self.first.distance(self.second)
 
     @property
+    def sides(self) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
+        """The corners of each leg, from the edge to the point."""
+        one, two = ((bend,) for bend in self.bends) if self.bends else ((), ())
+        return (self.first, *one, self.point), (self.second, *two, self.point)
+
+    @property
+    def around(self) -> tuple[Point, ...]:
+        """Its corners, from the first leg's end down to the point and up to the second's."""
+        first, second = self.sides
+        return (*first, *second[-2::-1])
+
+    @property
     def outward(self) -> tuple[Vector, Vector]:
         """Unit directions of the two legs, from inside the piece to the edge."""
-        return (self.first - self.point).unit, (self.second - self.point).unit
+        first, second = self.sides
+        return (first[0] - first[1]).unit, (second[0] - second[1]).unit
 
     @property
     def inner(self) -> Point:
@@ -105,7 +121,8 @@ class Dart:
     @property
     def legs(self) -> tuple[float, float]:
         """Lengths of the first and the second leg in cm."""
-        return self.first.distance(self.point), self.second.distance(self.point)
+        one, two = (sum(map(Point.distance, side, side[1:])) for side in self.sides)
+        return one, two
 
     @property
     def length(self) -> float:
@@ -122,7 +139,14 @@ class Dart:
             point=by.point(self.point),
             drill=by.point(self.drill),
             toward_first=self.toward_first != swap,
+            bends=self._bent(by, swap=swap),
         )
+
+    def _bent(self, by: Transform, *, swap: bool) -> tuple[Point, Point] | None:
+        if self.bends is None:
+            return None
+        one, two = self.bends[::-1] if swap else self.bends
+        return by.point(one), by.point(two)
 
 
 @dataclass(frozen=True, slots=True)

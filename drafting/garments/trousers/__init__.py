@@ -77,8 +77,10 @@ def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
     hips = float(right.side_waist_to_hip) - rights + float(left.side_waist_to_hip) - lefts
     sheet.heading("Sides", "common practice, no source")
     sheet.decide("two sides", not body.even, "Do the two sides of the body differ?", "Each is drafted by itself; what follows is the right one.")
-    drawn = one_side(_levelled(right, level), cut, sheet, Side(rights, hips / 2))
-    other = one_side(_levelled(left, level), cut, DraftSheet(), Side(lefts, hips / 2))
+    one, two = _levelled(right, level), _levelled(left, level)
+    person = _figure(one, cut, DraftSheet(), Side(rights, hips / 2))
+    drawn = one_side(one, cut, sheet, Side(rights, hips / 2))
+    other = one_side(two, cut, DraftSheet(), Side(lefts, hips / 2), person)
     return by_sides(drawn, other, frozenset({"fly_facing"}) if cut.lap == "left_over_right" else frozenset())
 
 
@@ -92,11 +94,14 @@ def _levelled(side: Body, outside: float) -> Body:
     return Body(side.figure, {**side.measured, "outside_leg_length": leg})
 
 
-def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> Pattern:
-    """Draft trousers for a body with even sides, or one side of an uneven one as if both were so."""
+def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN, person: Figure | None = None) -> Pattern:
+    """Draft trousers for a body with even sides, or one side of an uneven one as if both were so.
+
+    Both sides of an uneven body are drafted for one figure, so that their crotch seams agree.
+    """
     settle(body, cut, sheet)
     true_to_shape(body, cut)
-    person = _figure(body, cut, sheet, own)
+    person = person or _figure(body, cut, sheet, own)
     level, front_true, back_true = panels(person, body, cut, sheet, own)
 
     sheet.heading("Details", "common practice, no source")
@@ -106,7 +111,7 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
     opening = CLOSURES[cut.closure](front_panel, top, depth, body, cut, sheet)
     pocket = FRONT_POCKETS[cut.front_pocket](front_panel, body, cut, sheet)
     below, yoke = yoked(back_panel, cut)
-    behind = BACK_POCKETS[cut.back_pocket](below)
+    behind = BACK_POCKETS[cut.back_pocket](below, cut)
 
     stretches = (*opening.stretches, *pocket.stretches)
     front_cut = front_piece(front_panel, level, pocket, opening, foot(front_panel, cut.turn_ups), cut)
@@ -131,13 +136,13 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
             *wants.openings(body, tape),
             *wants.crotch(body, cut, tape),
             *wants.joins(tape, person),
-            *wants.block(body, front_panel, back_panel, level, person, tape),
+            *wants.block(body, cut, front_panel, back_panel, level, person, tape),
         ),
         finished_measurements=wants.finished(tape),
         resolved=(
             *((name, getattr(cut, name)) for name in OPEN),
             ("hem_girth", hem_of(front_panel, back_panel, body, cut)),
-            ("knee_girth", float(knee_girth(body, cut))),
+            *(() if cut.leg == "culottes" else (("knee_girth", float(knee_girth(body, cut))),)),
             ("waist_ease", float(waist_ease(cut))),
             ("waist_fullness", fullness(cut)),
             ("hip_ease", float(hip_ease(body, cut))),
@@ -150,10 +155,10 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN) -> 
 
 def panels(person: Figure, body: Body, cut: Trousers, sheet: DraftSheet, own: Side) -> tuple[Frame, Trued, Trued]:
     """Draw and true front and back for a figure."""
-    level, front_drawn, back_drawn = METHODS[cut.method](frame(body, cut, sheet, own, person), person, body, cut, sheet)
+    level, front_drawn, back_drawn = METHODS[cut.method](frame(body, cut, sheet, own, person), person, body, replace(cut, waist_position=min(0.0, cut.waist_position)), sheet)
     level, front_drawn, back_drawn = reshaped(level, front_drawn, back_drawn, cut, sheet)
     level, front_drawn, back_drawn = end_legs(level, front_drawn, back_drawn, cut, sheet)
-    return level, *true(front_drawn, back_drawn, body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back + hip_gain(cut)), most_over(cut), sheet)
+    return level, *true(front_drawn, back_drawn, level.hip, body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back + hip_gain(cut)), most_over(cut), sheet)
 
 
 def _figure(body: Body, cut: Trousers, sheet: DraftSheet, own: Side) -> Figure:
@@ -172,6 +177,7 @@ def _on_scrap(person: Figure, body: Body, cut: Trousers, own: Side) -> OnScrap:
         one.crotch.length() + two.crotch.length() + 2 * band_in_rise(cut),
         two.crotch.length() - one.crotch.length(),
         one.reach + two.reach,
+        one.reach,
         _thigh(level, one, two),
     )
 

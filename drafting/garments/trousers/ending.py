@@ -17,7 +17,7 @@ from drafting.garments.trousers.panel import Leg, Panel, inseam_parts, side_part
 from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued
 from drafting.geometry import Point, Vector, crossing_with_line
-from drafting.trace import Length, Place, Stroke
+from drafting.trace import Length, Place, Stroke, along
 
 MOVING = 1.0
 """A hem above the knee is 1 cm wider at each seam. Source: common practice, no source."""
@@ -30,7 +30,7 @@ def end_legs(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: Draf
         SpecError: The hem that is ordered leaves no leg.
     """
     level, front, back = _cut_off(level, front, back, cut, sheet)
-    lower = dips(cut, short=front.leg.short)
+    lower = dips(cut, short=front.leg.short and cut.leg != "culottes")
     return level, replace(front, dip=lower[0]), replace(back, dip=lower[1])
 
 
@@ -40,6 +40,8 @@ def _cut_off(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: Draf
     Raises:
         SpecError: The hem that is ordered leaves no leg.
     """
+    if cut.leg == "culottes":
+        return _as_a_skirt(level, front, back, cut, sheet)
     end = level.end
     if end is None:
         return level, front, back
@@ -51,9 +53,29 @@ def _cut_off(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: Draf
     return replace(level, hem=end), front, back
 
 
+def _as_a_skirt(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: DraftSheet) -> tuple[Frame, Panel, Panel]:
+    """Culottes: the inseam plumb from the fork, the side plumb from the hip or leaning out to the hem.
+
+    Source: centre and inseam on the grain, as a skirt with forks: common practice, no source.
+    """
+    end = level.end or level.hem
+    sheet.heading("Culottes", "common practice, no source")
+    found = tuple((p.hip_side.level_with(end), p.fork.level_with(end)) for p in (front, back))
+    gain = sheet.length("gain at each side of the hem", Length(0.0) if cut.hem_girth is None else 2 * _gain(found, short=True, cut=cut), "They hang plumb, or to the girth that is ordered.")
+    front, back = (_hung(p, places, gain, sheet) for p, places in zip((front, back), found, strict=True))
+    return replace(level, hem=end), front, back
+
+
+def _hung(panel: Panel, places: tuple[Place, Place], gain: Length, sheet: DraftSheet) -> Panel:
+    """A panel that hangs from the hip and the fork."""
+    side = sheet.point(f"{panel.name} side at the hem", nudged(places[0], -gain, 0), "It hangs straight from the hip.")
+    inner = sheet.point(f"{panel.name} inseam at the hem", places[1], "Plumb under the fork.")
+    return _with_leg(panel, Leg((side,), (inner,), fall=along(panel.hip_side, side)), f"hanging {panel.name}", sheet)
+
+
 def hem_of(front: Trued, back: Trued, body: Body, cut: Trousers) -> float:
     """Girth of the hem in cm: as settled, or as it was cut off the leg."""
-    if is_full(cut) or cut.hem_girth is not None:
+    if (cut.leg != "culottes" and is_full(cut)) or cut.hem_girth is not None:
         return float(cut.hem_girth or hem_girth(body, cut))
     return sum(p.hem.start.distance(p.hem.end) for p in (front, back))
 
@@ -87,15 +109,20 @@ GAINS = (-4.0, 6.0)
 
 def _ended(panel: Panel, places: tuple[Place, Place], gain: Length, sheet: DraftSheet, *, short: bool) -> Panel:
     """A panel with its leg ended at places of its long seams, and a gain there."""
-    why = "Read off the full leg."
+    why = "Where the leg's seam comes down to."
     side, inner = (
         sheet.point(f"{panel.name} {seam} at the leg's end", nudged(at, gain * way, 0), why)
         for seam, at, way in (("side", places[0], -1.0), ("inseam", places[1], 1.0))
     )
     below = Leg((side,), (inner,)) if short else Leg((panel.leg.side[0], side), (panel.leg.inner[0], inner))
+    return _with_leg(panel, below, f"shorter {panel.name}", sheet)
+
+
+def _with_leg(panel: Panel, below: Leg, name: str, sheet: DraftSheet) -> Panel:
+    """A panel with its long seams drawn anew to another leg."""
     return replace(
         panel, leg=below,
-        side=sheet.draw(f"shorter {panel.name} side", side_parts(panel.waist_side, panel.hip_side, below, panel.bulge), "From the hip to the new hem."),
-        inseam=sheet.draw(f"shorter {panel.name} inseam", inseam_parts(panel.fork, below, panel.hollow), "From the fork to the new hem."),
+        side=sheet.draw(f"{name} side", side_parts(panel.waist_side, panel.hip_side, below, panel.bulge, panel.natural_side), "From the hip to the new hem."),
+        inseam=sheet.draw(f"{name} inseam", inseam_parts(panel.fork, below, panel.hollow), "From the fork to the new hem."),
     )
 

@@ -63,6 +63,10 @@ USUAL_HEM = (44.0, 0.25)
 """Girth of the hem at hip 96, and what it gains for each cm of hip, where no fit is chosen. Source:
 derived from the worked sizes of the block."""
 
+CULOTTE_CROTCH = (4.0, 8.0)
+"""Culottes hang 6 cm clear of the body's crotch length. Source: common practice, no source; the margin
+is house method."""
+
 STRETCHY_CROTCH = (-3.0, 0.0)
 """A close cut in a cloth that stretches: the crotch seam may be up to 3 cm shorter than the body's."""
 
@@ -88,13 +92,20 @@ def top_girth(body: Body, cut: Trousers) -> Length:
     return body_girth(body, cut) + waist_ease(cut)
 
 
+UPWARD = 0.6
+"""How much wider (cm) the body is for each centimetre above the natural waist. House method: from a
+waist to the ribs some 8 cm are gained on 15."""
+
+
 def body_girth(body: Body, cut: Trousers) -> Length:
     """Girth of the body in cm where the trousers' top lies: rounder toward the hip than straight.
 
     Source: a quarter of a sine from the waist to the hip, three quarters of the rise down, so that it
     is the same for uneven sides: house method.
     """
-    if cut.waist_position >= 0:
+    if cut.waist_position > 0:
+        return body.waist_girth + Length(cut.waist_position, "waist raised") * UPWARD
+    if cut.waist_position == 0:
         return body.waist_girth
     share = min(1.0, -cut.waist_position / (0.75 * float(body.body_rise)))
     return body.waist_girth + (body.hip_girth - body.waist_girth) * math.sin(share * math.pi / 2)
@@ -133,7 +144,10 @@ def hip_ease(body: Body, cut: Trousers) -> Length:
 
 def _hanging(body: Body, cut: Trousers) -> float:
     """What lets the trousers hang from a waist that is larger than the hips: as wide there as at their top, cm."""
-    return float(top_girth(body, cut) - body.hip_girth)
+    if cut.waistband == "elastic":
+        return -math.inf
+    girth = body.waist_girth if cut.waist_position > 0 else body_girth(body, cut)
+    return float(girth + waist_ease(cut) - body.hip_girth)
 
 
 def most_over(cut: Trousers) -> float:
@@ -220,6 +234,8 @@ Mexico State University Extension, Guide C-209."""
 
 def crotch_band(cut: Trousers) -> tuple[float, float]:
     """The crotch seam over the body's crotch length, least and most, in cm."""
+    if cut.leg == "culottes":
+        return CULOTTE_CROTCH
     return STRETCHY_CROTCH if cut.stretch > 0 and cut.fit == "slim" else FITS[cut.fit or "classic"].crotch
 
 

@@ -24,8 +24,13 @@ from drafting.geometry import root
 from drafting.trace import Length, larger, smaller
 from drafting.trace.length import number
 
-FORKS = (0.14, 0.22)
-"""Both forks together, as shares of the hip."""
+FORKS, CULOTTE_FORKS = (0.14, 0.22), (0.24, 0.28)
+"""Both forks together, as shares of the hip; culottes need long ones, to hang as a skirt."""
+
+
+def fork_shares(cut: Trousers) -> tuple[float, float]:
+    """Least and most of both forks together, as shares of the hip."""
+    return CULOTTE_FORKS if cut.leg == "culottes" else FORKS
 
 SPARE = 0.02
 """The forks stop so far (cm) short of their bound, for moving them moves the corner a little too."""
@@ -44,12 +49,14 @@ class OnScrap:
         crotch: The whole crotch seam, from waist to waist over a band that is part of the rise.
         longer: How much longer the back's part of it is than the front's.
         forks: Both forks together.
+        front_fork: The front's part of them.
         thigh: Round one leg on the thigh line.
     """
 
     crotch: float
     longer: float
     forks: float
+    front_fork: float
     thigh: float
 
 
@@ -61,9 +68,31 @@ def seated(body: Body, cut: Trousers, drawn: Scrap, sheet: DraftSheet) -> Figure
     """The forks and the seat line of the method, or of the fit where it asks for others."""
     manner = MANNERS[cut.method]
     own = Figure(raised=manner.raised, leaning=manner.leaning)
+    if cut.leg == "culottes":
+        return _for_culottes(own, body, drawn, sheet)
     person = own if cut.fit is None else _by_fit(own, FITS[cut.fit], body, cut, drawn, sheet)
     person = _upright(person, body, cut, sheet)
     return _held(person, drawn, sheet) if manner.raise_held else person
+
+
+LOWER = 3.0
+"""The crotch of culottes lies 2 to 4 cm lower. Source: common practice, no source."""
+
+
+def _for_culottes(own: Figure, body: Body, drawn: Scrap, sheet: DraftSheet) -> Figure:
+    """Long forks, a low crotch, and both centres on the grain.
+
+    Source: front fork an eighth of the hip less 2 cm, back fork an eighth and 2 cm: common practice, no source.
+    """
+    there = drawn(own)
+    front = sheet.length("culottes' front fork", body.hip_girth / 8 - 2, "Long, so that they hang as a skirt does.")
+    back = sheet.length("culottes' back fork", body.hip_girth / 8 + 2, "Longer than the front's.")
+    lower = sheet.length("culottes' crotch lower", Length(LOWER), "Clear of the body when standing.")
+    sheet.decide("centres on the grain", True, "Do they hang as a skirt does?", "Centre front and centre back stand plumb.")  # noqa: FBT003 - culottes always do
+    return replace(
+        own, rise=float(lower), front_fork=float(front) - there.front_fork, back_fork=float(back) - (there.forks - there.front_fork),
+        leaning=0.0, raised=0.0, plumb=True,
+    )
 
 
 UPRIGHT = 4.5
@@ -120,7 +149,7 @@ def roomy(body: Body, cut: Trousers, start: Figure, drawn: Scrap, sheet: DraftSh
     least, there = body.length("thigh_girth") + Length(thigh_ease(cut)[0], "thigh ease"), drawn(start)
     if not sheet.compare("a full thigh", Length(there.thigh, "drawn thigh"), "<", least, "Is the drawn thigh less than the thigh and its room?", "The inseams are pushed out at the fork."):
         return start
-    bounds = (start.forks, max(start.forks, start.forks + FORKS[1] * float(body.hip_girth) - there.forks))
+    bounds = (start.forks, max(start.forks, start.forks + fork_shares(cut)[1] * float(body.hip_girth) - there.forks))
     now, _ = _moved("forks for the thigh", start, _forks, bounds, float(least), lambda f: drawn(f).thigh, "The thigh gets its room.", sheet)
     return replace(now, least_forks=now.forks)
 
@@ -173,9 +202,10 @@ def _moves(body: Body, cut: Trousers, own: float, start: Figure) -> tuple[tuple[
     """What may be moved, how, and between which values: forks, raise, seat angle."""
     hip, height = float(body.hip_girth), drawn_rise(body, cut) / 2 + start.raised
     leans = (height * math.tan(math.radians(SEAT_ANGLE[0])), height * math.tan(math.radians(SEAT_ANGLE[1])))
-    most = FORKS[1] * hip - own - SPARE
+    shares = fork_shares(cut)
+    most = shares[1] * hip - own - SPARE
     return (
-        ("forks", _forks, (min(most, max(FORKS[0] * hip - own, start.least_forks)), most)),
+        ("forks", _forks, (min(most, max(shares[0] * hip - own, start.least_forks)), most)),
         ("raise of the centre back", _raised, (0.0, MANNERS[cut.method].most_raised)),
         ("lean of the seat line", lambda f, v: replace(f, leaning=v), leans),
     )

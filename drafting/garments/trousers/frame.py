@@ -35,7 +35,7 @@ LEAST_SHANK = 12.0
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """Level marks on the crease and the half widths of the leg, in cm; `end` where a shorter leg is cut off."""
+    """Level marks on the crease and the half widths of the leg, in cm; `end` where a shorter leg is cut off, `natural` the waist under a raised top."""
 
     waist: Place
     side_waist: Place
@@ -47,6 +47,7 @@ class Frame:
     knee_half: Length
     hem_half: Length
     end: Place | None = None
+    natural: Place | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +78,7 @@ def frame(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN, person
     side_waist = waist if higher == 0 else sheet.point("side's waist line", waist.up(higher), "This side is higher; the leg is not longer.")
     crotch = sheet.point("crotch line", waist.down(changed(body.body_rise, person.rise)), "Where the legs part.")
     side_hip = sheet.point("hip line" if own.hip_line is None else "side's hip line", side_waist.down(_hip_depth(body, higher, sheet)), "Level of the fullest seat.")
-    hip = side_hip if own.hip_line is None else sheet.point("hip line", waist.down(own.hip_line), "Between the levels of the two sides.")
+    hip = side_hip if own.hip_line is None else sheet.point("hip line", waist.down(min(own.hip_line, float(body.body_rise) - LEAST_SEAT)), "Between the levels of the two sides.")
     floor = sheet.point("floor", waist.down(body.outside_leg_length), "Where the leg ends.")
     half_leg = sheet.length(
         "half the leg", Length(crotch.distance(floor), "crotch line to floor") / 2, "Inside leg, halved."

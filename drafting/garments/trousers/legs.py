@@ -57,6 +57,7 @@ LEGS: dict[LegShape, Shape] = {
         hem=lambda usual, _: usual + 16, knee=lambda _, hem: hem,
         true_to=lambda hem, knee, usual: min(hem, knee) >= usual, rule="is nowhere narrower than a straight one's hem",
     ),
+    "culottes": Shape(),
 }
 """What each shape makes of the straight leg."""
 
@@ -115,6 +116,8 @@ def true_to_shape(body: Body, cut: Trousers) -> None:
     Raises:
         SpecError: Names both options.
     """
+    if cut.leg == "culottes":
+        return
     hem, knee, usual = (float(g) for g in (hem_girth(body, cut), knee_girth(body, cut), fits.hem_girth(body, _plain(cut))))
     most = MOST_SHARE * float(body.hip_girth)
     if knee > most:

@@ -13,7 +13,7 @@ from drafting.craft.fly import fly
 from drafting.craft.rules import OPENING_ABOVE_HOOK
 from drafting.craft.sheet import DraftSheet
 from drafting.errors import SpecError
-from drafting.garments.trousers.fits import underlap
+from drafting.garments.trousers.fits import underlap, waist_ease
 from drafting.garments.trousers.pockets import Stretch
 from drafting.garments.trousers.spec import Closure, Trousers
 from drafting.garments.trousers.trueing import Trued, straight_centre
@@ -59,7 +59,7 @@ class Opening:
 def fly_front(front: Trued, top: Length, band: float, body: Body, cut: Trousers, sheet: DraftSheet) -> Opening:
     """The fly: the centre front is open down to its end, faced on one front, shielded on the other."""
     _room_for_a_fly(front, cut)
-    end = opening_length(body.hip_girth, top, straight_centre(front), band, sheet)
+    end = _fly_length(front, top, band, body, cut, sheet)
     slit, crotch = front.crotch.split(end)
     made = fly(front.waist, slit, cut.lap, underlap(cut))
     return Opening(
@@ -69,6 +69,13 @@ def fly_front(front: Trued, top: Length, band: float, body: Body, cut: Trousers,
         slit=(EdgeLength("front", ("fly",)),), notions=(made.zip,), fused="the fly facing",
         crotch_told="Put one leg into the other and sew the crotch from the fly's end round to the back waist; finish the fly and stitch the J.",
     )
+
+
+def _fly_length(front: Trued, top: Length, band: float, body: Body, cut: Trousers, sheet: DraftSheet) -> Length:
+    """Length of the fly; of a raised top it is the natural waist below it that must pass the hips."""
+    if cut.waist_position <= 0:
+        return opening_length(body.hip_girth, top, straight_centre(front), band, sheet)
+    return opening_length(body.hip_girth, body.waist_girth + waist_ease(cut), straight_centre(front), band - cut.waist_position, sheet)
 
 
 def _room_for_a_fly(front: Trued, cut: Trousers) -> None:

@@ -34,10 +34,13 @@ class Leg:
     Attributes:
         side: Side seam at the knee and at the hem; at the hem alone where the leg ends above the knee.
         inner: The same of the inseam.
+        fall: Direction in which the side seam hangs straight from the hip to the hem, as a skirt's does;
+            None where it hangs plumb from the hip and is shaped to the leg.
     """
 
     side: tuple[Place, ...]
     inner: tuple[Place, ...]
+    fall: Bearing | None = None
 
     @property
     def short(self) -> bool:
@@ -57,7 +60,7 @@ class Leg:
     @property
     def down_the_side(self) -> Bearing:
         """Direction in which the side seam arrives at the straight leg."""
-        return DOWNWARD if self.short else along(*self.side)
+        return self.fall or (DOWNWARD if self.short else along(*self.side))
 
     @property
     def down_the_inside(self) -> Bearing:
@@ -89,6 +92,7 @@ class Panel:
         bulge: How far the hip curve stands out between waist and hip, cm.
         hollow: How far the inseam is hollowed between fork and knee, cm.
         dip: How much lower than level the middle of the hem hangs, cm.
+        natural_side: Where the side seam passes the natural waist under a raised top.
         crotch: Line from the waist to the fork.
         side: Line from the waist to the hem.
         inseam: Line from the fork to the hem.
@@ -111,6 +115,7 @@ class Panel:
     side: Stroke
     inseam: Stroke
     dip: float = 0.0
+    natural_side: Place | None = None
 
 
 def leg(name: str, level: Frame, wider: float, swing: float, sheet: DraftSheet) -> Leg:
@@ -128,14 +133,18 @@ def leg(name: str, level: Frame, wider: float, swing: float, sheet: DraftSheet) 
     return Leg(sides, (sheet.point(f"{name} inseam at the knee", level.knee.right(changed(knee, -swing / 2)), why), hem_inner))
 
 
-def side_line(waist: Place, hip: Place, below: Leg, bulge: float) -> tuple[Segment, ...]:
+def side_line(waist: Place, hip: Place, below: Leg, bulge: float, natural: Place | None = None) -> tuple[Segment, ...]:
     """The side seam from waist to hem: hip curve, plumb at the hip, then into the straight leg.
+
+    From a raised top it comes down straight, and is hollow at the natural waist.
 
     Source: W. Aldrich, Metric Pattern Cutting for Women's Wear; plumb at the hip is house method.
     """
-    hip_curve = swept(waist, hip, DOWN, -abs(bulge), least=0.0)
-    thigh = smooth(hip, DOWN, below.side[0], below.down_the_side.vector.unit)
-    return (hip_curve, thigh, *(Line(a, b) for a, b in pairwise(below.side)))
+    fall = below.fall.vector.unit if below.fall else DOWN
+    hip_curve = swept(natural or waist, hip, fall, -abs(bulge), least=0.0)
+    thigh = smooth(hip, fall, below.side[0], below.down_the_side.vector.unit)
+    over = (smooth(waist, (natural - waist).unit, natural, hip_curve.tangent(0.0)),) if natural else ()
+    return (*over, hip_curve, thigh, *(Line(a, b) for a, b in pairwise(below.side)))
 
 
 def inseam_line(fork: Place, below: Leg, hollow: float) -> tuple[Segment, ...]:
@@ -169,12 +178,13 @@ LOWEST_BEND = 0.85
 all the way; under a large thigh it is hollowed more than usual for it. House method."""
 
 
-def side_parts(waist: Place, hip: Place, below: Leg, bulge: float) -> tuple[Part, ...]:
+def side_parts(waist: Place, hip: Place, below: Leg, bulge: float, natural: Place | None = None) -> tuple[Part, ...]:
     """The side seam, told by what lies on the paper."""
-    hip_curve, thigh = curves(side_line(waist, hip, below, bulge))
+    *over, hip_curve, thigh = curves(side_line(waist, hip, below, bulge, natural))
     return (
-        shaped(waist, hip, DOWNWARD, hip_curve),
-        Bend(hip, below.side[0], DOWNWARD, below.down_the_side, thigh),
+        *(shaped(waist, natural, along(natural, hip).to(bend.tangent(1.0)), bend) for bend in over if natural),
+        shaped(natural or waist, hip, below.fall or DOWNWARD, hip_curve),
+        Bend(hip, below.side[0], below.fall or DOWNWARD, below.down_the_side, thigh),
         *straight(*below.side),
     )
 

@@ -111,7 +111,8 @@ def _panel(
 ) -> Piece:
     outline = join(e.path for e in edges)
     top, side = edges[0].path, _named(edges, "side")
-    heights = (("hip", level.hip.y), ("crotch", level.crotch.y), ("knee", level.knee.y))
+    natural = (("natural_waist", level.natural.y),) if level.natural and min(top.start.y, top.end.y) > level.natural.y + 0.5 else ()
+    heights = (*natural, ("hip", level.hip.y), ("crotch", level.crotch.y), ("knee", level.knee.y))
     return Piece(
         name=name,
         title=title,

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.craft.assembling import Assembling
+from drafting.craft.patch_pocket import DOWN as PATCH_DOWN
 from drafting.craft.patch_pocket import patch_pocket
 from drafting.craft.seam_pocket import SEAM_MOUTH, seam_pocket
 from drafting.craft.sheet import DraftSheet
@@ -80,6 +81,11 @@ def room_for_the_hand(body: Body, cut: Trousers) -> float:
     return least
 
 
+def over_the_waist(cut: Trousers) -> float:
+    """How far over the natural waist the seam lies that the pockets are placed from, cm."""
+    return max(0.0, cut.waist_position - (cut.band_depth if cut.waistband == "contoured" else 0.0))
+
+
 def no_front_pocket(front: Trued, body: Body, cut: Trousers, sheet: DraftSheet) -> FrontPocket:  # noqa: ARG001 - a row of the table
     """A plain front."""
     return FrontPocket(waist=front.waist, side=front.side)
@@ -115,7 +121,7 @@ def _slant_steps(pocket: SlantPocket) -> tuple[Assembling, Assembling]:
 def in_seam_pocket(front: Trued, body: Body, cut: Trousers, sheet: DraftSheet) -> FrontPocket:
     """A pocket in the side seam."""
     usual = max(SEAM_MOUTH, room_for_the_hand(body, cut))
-    made = seam_pocket(front.side, usual if cut.pocket_mouth is None else cut.pocket_mouth, sheet)
+    made = seam_pocket(front.side, usual if cut.pocket_mouth is None else cut.pocket_mouth, sheet, over=over_the_waist(cut))
     *mouths, bag = made.seams
     return FrontPocket(
         waist=front.waist, side=front.side,
@@ -156,12 +162,12 @@ class BackPocket:
     steps: tuple[Assembling, ...] = ()
 
 
-def no_back_pocket(back: Trued) -> BackPocket:  # noqa: ARG001 - a row of the table
+def no_back_pocket(back: Trued, cut: Trousers) -> BackPocket:  # noqa: ARG001 - a row of the table
     """A plain back."""
     return BackPocket()
 
 
-def welt(back: Trued) -> BackPocket:
+def welt(back: Trued, cut: Trousers) -> BackPocket:  # noqa: ARG001 - a row of the table
     """The welt pocket under the middle of the back waist, between or on the darts."""
     sewn = back.waist.length() - sum(d.intake for d in back.darts)
     half = min(BAG_WIDTH, sewn - 1.0) / 2
@@ -175,10 +181,10 @@ def welt(back: Trued) -> BackPocket:
     return BackPocket(pieces=made.pieces, marks=made.marks, fused="the welts", steps=(Assembling(told, made.seams),))
 
 
-def patch(back: Trued) -> BackPocket:
+def patch(back: Trued, cut: Trousers) -> BackPocket:
     """The patch pocket, its middle a little nearer to the centre than to the side."""
     along = back.waist.end - back.waist.start
-    made = patch_pocket(_open_middle(back, FROM_CENTRE), Vector(along.x, along.y))
+    made = patch_pocket(_open_middle(back, FROM_CENTRE), Vector(along.x, along.y), down=PATCH_DOWN + over_the_waist(cut))
     told = "Hem the patch pockets, turn their edges in and stitch them on the backs."
     return BackPocket(pieces=(made.piece,), marks=made.marks, steps=(Assembling(told),))
 
@@ -186,7 +192,7 @@ def patch(back: Trued) -> BackPocket:
 FROM_CENTRE = 11.5
 """A patch 14 cm wide starts 4.5 cm from the centre back."""
 
-BACK_POCKETS: dict[BackPocketKind | None, Callable[[Trued], BackPocket]] = {
+BACK_POCKETS: dict[BackPocketKind | None, Callable[[Trued, Trousers], BackPocket]] = {
     "welt": welt,
     "patch": patch,
     "none": no_back_pocket,

@@ -17,7 +17,7 @@ Method = Literal["block", "mens_block", "quarter"]
 
 Fit = Literal["slim", "classic", "relaxed", "wide"]
 
-LegShape = Literal["straight", "tapered", "flared", "wide"]
+LegShape = Literal["straight", "tapered", "flared", "wide", "culottes"]
 
 LegLength = Literal["full", "cropped", "knee", "shorts"]
 
@@ -55,7 +55,8 @@ class Trousers:
         thigh_ease: Least room over a measured thigh; by default of the fit.
         knee_ease: Leg over the body's knee; by default of the fit. Not beside knee_girth.
         leg: How the leg falls: straight; tapered from the knee to a narrow hem; flared from a raised
-            knee to a wide one; or wide from the thigh down.
+            knee to a wide one; wide from the thigh down; or culottes, which hang as a skirt does: plumb
+            from the hip and from long forks, the crotch lower. Culottes have no knee.
         length: Where the legs end: full; cropped, between calf and ankle; at the knee; or shorts.
             Shorter legs are cut off the full one.
         inside_leg: Length of the inside leg seam, instead of a named length.
@@ -70,7 +71,8 @@ class Trousers:
         hem: Level, or shaped: hollowed over the shoe and lower behind.
         turn_ups: Depth of the finished turn-ups; none by default. Not on a flared leg or shaped hem.
         waist_position: Height of the trouser top over the natural waist; negative where it is lowered.
-            The waist is then as wide as the body is there, on its way to the hip.
+            The top is as wide as the body is there, on its way to the hip or to the ribs. From 3 cm up
+            it is raised, with a facing or a contoured band: the darts run through the waist.
         front: Darts as the figure asks, none to two; flat, without; or one or two pleats in their
             place, the first on the crease. By default darts, flat under an elastic waist.
         pleat_depth: Cloth that the first pleat takes; the second takes 1 cm less. By default 4 cm, 3.5
@@ -96,7 +98,8 @@ class Trousers:
             trouser top; faced, without a band; or elastic, a casing as wide as the hips, without
             darts. By default straight, elastic without a closure.
         band_depth: Depth of the finished waistband or casing.
-        facing_depth: Depth of the facing of a faced waist.
+        facing_depth: Depth of the facing of a faced waist; by default 6 cm, of a raised one down to
+            the natural waist.
         underlap: How far the waistband laps under at its opening; the fly shield's width. By default
             4 cm, in the quarter draft 2 inches.
         belt_loops: Whether belt loops are cut; by default with a band over a fly.
@@ -124,7 +127,7 @@ class Trousers:
     shoe_height: Annotated[float, Interval(ge=0, le=15), LENGTH] = 0.0
     hem: Literal["level", "shaped"] = "level"
     turn_ups: Annotated[float, Interval(ge=0, le=6), LENGTH] = 0.0
-    waist_position: Annotated[float, Interval(ge=-12, le=0), LENGTH] = 0.0
+    waist_position: Annotated[float, Interval(ge=-12, le=10), LENGTH] = 0.0
     front: FrontShape | None = None
     pleat_depth: Annotated[float | None, Interval(ge=1.5, le=6), LENGTH] = None
     pleat_direction: Literal["reverse", "forward"] = "reverse"
@@ -137,7 +140,7 @@ class Trousers:
     back_pocket: BackPocketKind | None = None
     waistband: Waistband | None = None
     band_depth: Annotated[float, Interval(ge=2, le=8), LENGTH] = 4.0
-    facing_depth: Annotated[float, Interval(ge=4, le=8), LENGTH] = 6.0
+    facing_depth: Annotated[float | None, Interval(ge=3, le=10), LENGTH] = None
     underlap: Annotated[float | None, Interval(ge=2, le=6), LENGTH] = None
     belt_loops: bool | None = None
     seat: Literal["even", "flat", "full"] = "even"

@@ -73,12 +73,13 @@ class Trued:
         return join((*parts, rest.transformed(moves[-1])))
 
 
-def true(front: Panel, back: Panel, hip: float, over: float, sheet: DraftSheet) -> tuple[Trued, Trued]:
+def true(front: Panel, back: Panel, level: Place, hip: float, over: float, sheet: DraftSheet) -> tuple[Trued, Trued]:
     """True the two panels against each other; each step records what it moved and how far.
 
     Args:
         front: The front as drafted.
         back: The back as drafted.
+        level: The hip line.
         hip: Wanted girth at the hip line, body and ease, cm.
         over: How much wider the hip may be drawn, cm.
         sheet: Records the steps.
@@ -86,7 +87,7 @@ def true(front: Panel, back: Panel, hip: float, over: float, sheet: DraftSheet) 
     sheet.heading("Trueing", "common practice, no source")
     inseams = (front.inseam, _even_inseams(front, back, sheet))
     crotches = tuple(_square_crotch(p, i, sheet) for p, i in zip((front, back), inseams, strict=True))
-    front, back = _hips_trued(front, back, crotches, hip, over, sheet)
+    front, back = _hips_trued(front, back, crotches, level, hip, over, sheet)
     tops, openings = even_tops(_top(front), _top(back), sheet)
     front_trued, back_trued = (
         _trued(panel, top, opened, crotch, inseam, sheet)
@@ -131,9 +132,9 @@ def _square_crotch(panel: Panel, inseam: Stroke, sheet: DraftSheet) -> Stroke:
     return drawn
 
 
-def _hips_trued(front: Panel, back: Panel, crotches: tuple[Stroke, ...], hip: float, over: float, sheet: DraftSheet) -> tuple[Panel, Panel]:
+def _hips_trued(front: Panel, back: Panel, crotches: tuple[Stroke, ...], level: Place, hip: float, over: float, sheet: DraftSheet) -> tuple[Panel, Panel]:
     """Bring the drawn hip back to its girth where the curves leave it too wide: a third in front."""
-    widths = (_width_at_hip(p, c.path) for p, c in zip((front, back), crotches, strict=True))
+    widths = (_width_at_hip(p, c.path, level) for p, c in zip((front, back), crotches, strict=True))
     drawn = Length(2 * sum(widths), "drawn hip")
     if sheet.compare("hips taken in", drawn, ">", hip + over, f"Is the drawn hip more than {number(over)} cm over hip and ease?", "The crotch curves are wide where the hip line is low."):
         goal, agree = hip + over, f"drawn hip = hip and ease + {number(over)} cm"
@@ -146,8 +147,8 @@ def _hips_trued(front: Panel, back: Panel, crotches: tuple[Stroke, ...], hip: fl
     return _hip_in(front, off / 3, sheet), _hip_in(back, off * 2 / 3, sheet)
 
 
-def _width_at_hip(panel: Panel, crotch: Path) -> float:
-    hits = crossing_with_line(crotch, panel.hip_side, Vector(1, 0))
+def _width_at_hip(panel: Panel, crotch: Path, level: Place) -> float:
+    hits = crossing_with_line(crotch, level, Vector(1, 0))
     return max(crotch.segments[i].at(t).x for i, t in hits) - panel.hip_side.x
 
 
@@ -164,7 +165,7 @@ def over_its_darts(panel: Panel) -> tuple[Dart, ...]:
 
 def _top(panel: Panel) -> PanelTop:
     def side(corner: Place) -> tuple[Segment, ...]:
-        return side_line(corner, panel.hip_side, panel.leg, panel.bulge)
+        return side_line(corner, panel.hip_side, panel.leg, panel.bulge, panel.natural_side)
 
     return PanelTop(
         name=panel.name, centre=panel.waist_centre, down=panel.hook_start - panel.waist_centre,
@@ -174,7 +175,7 @@ def _top(panel: Panel) -> PanelTop:
 
 def _trued(panel: Panel, top: PanelTop, opened: float, crotch: Stroke, inseam: Stroke, sheet: DraftSheet) -> Trued:
     corner = sheet.point(f"trued {panel.name} side at the waist", settled(panel.waist_side, top.corner), "Where the waist and the side seam meet.")
-    side = sheet.draw(f"trued {panel.name} side", side_parts(corner, panel.hip_side, panel.leg, panel.bulge), "As before, from the corner where it now is.")
+    side = sheet.draw(f"trued {panel.name} side", side_parts(corner, panel.hip_side, panel.leg, panel.bulge, panel.natural_side), "As before, from the corner where it now is.")
     closed = top.waist(opened)
     opened_waist, darts = reopen(Path((closed,)), panel.darts, "waist")
     waist = draw_waist(

@@ -27,9 +27,9 @@ from drafting.errors import SpecError
 from drafting.garments.trousers.fits import fullness, underlap
 from drafting.garments.trousers.manners import band_in_rise
 from drafting.garments.trousers.pockets import to_joint
-from drafting.garments.trousers.reshaping import shaped_depth
 from drafting.garments.trousers.spec import Closure, Trousers, Waistband
 from drafting.garments.trousers.trueing import Trued, straight_centre
+from drafting.garments.trousers.waistline import shaped_depth
 from drafting.pattern import (
     CombinedLength,
     EdgeLength,

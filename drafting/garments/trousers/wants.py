@@ -21,6 +21,7 @@ from drafting.garments.trousers.fits import (
     thigh_ease,
     top_girth,
 )
+from drafting.garments.trousers.fitting import fork_shares
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.legs import hem_girth, inside_leg, is_full, knee_girth
 from drafting.garments.trousers.manners import MANNERS
@@ -64,7 +65,7 @@ def _legs(body: Body, cut: Trousers, *, short: bool) -> tuple[Want, ...]:
     foot, hem = float(foot_girth(body)), cut.hem_girth if cut.hem_girth and not is_full(cut) else hem_girth(body, cut)
     knee = () if short else (_near("finished_knee_girth", Girth("knee", LEGS, 1), knee_girth(body, cut), 0.3, 0.3, "Round one leg."),)
     slack = 0.3 if cut.hem == "level" else 0.8
-    ordered = (_near("finished_hem_girth", tape, hem, slack, slack, "Round one leg; over a shaped hem where the leg is whole."),) if is_full(cut) or cut.hem_girth else ()
+    ordered = (_near("finished_hem_girth", tape, hem, slack, slack, "Round one leg; over a shaped hem where the leg is whole."),) if cut.hem_girth or (is_full(cut) and cut.leg != "culottes") else ()
     measured = body.has("heel_ankle_girth")
     return (
         *knee,
@@ -120,6 +121,7 @@ def lengths(
     rise = body.body_rise + person.rise
     inside = inside_leg(body.outside_leg_length - rise, cut)
     slant = max(0.0, float(body.hip_girth) - 100) / 20
+    loose = float(hip_ease(body, cut)) + 2 * (person.hips_front + person.hips_back)
     return (
         _near(
             "crotch_line_depth",
@@ -142,7 +144,7 @@ def lengths(
             tape.side,
             rise + inside + high_side + person.side_raised + cut.waist_position,
             0.5,
-            3.0 + slant + max(0.0, float(hip_ease(body, cut)) - 4) / 6,
+            3.0 + slant + max(0.0, loose - 4) / 6,
             "The seam goes over the hip.",
         ),
     )
@@ -197,10 +199,12 @@ def joins(tape: Tapes, person: Figure) -> tuple[Want, ...]:
 
 
 def block(
-    body: Body, front: Trued, back: Trued, level: Frame, person: Figure, tape: Tapes
+    body: Body, cut: Trousers, front: Trued, back: Trued, level: Frame, person: Figure, tape: Tapes
 ) -> tuple[Want, ...]:
     """The block's own sanity."""
     girth, forks = float(body.hip_girth), (front.reach, back.reach)
+    least, most = fork_shares(cut)
+    hung = cut.leg == "culottes"
     hooks = CombinedLength((*together(*tape.back_crotch).parts, *together(*tape.front_crotch, factor=-1.0).parts))
     drawn = "drawn fork to the crotch corner, level"
     return (
@@ -208,7 +212,7 @@ def block(
             name="back_crotch_over_front",
             measuring=hooks,
             wanted=6.0,
-            low=4.0,
+            low=2.0 if hung else 4.0,
             high=9.0,
             kind="advice",
             reason="The seat needs the longer half of the crotch seam.",
@@ -216,26 +220,26 @@ def block(
         Want(
             name="forks_together",
             measuring=Number(sum(forks), drawn),
-            wanted=0.19 * girth,
-            low=0.14 * girth,
-            high=0.22 * girth,
+            wanted=(0.25 if hung else 0.19) * girth,
+            low=least * girth,
+            high=most * girth,
             kind="advice",
-            reason="14 to 22 % of the hip.",
+            reason="25 to 28 % of the hip." if hung else "14 to 22 % of the hip.",
         ),
         Want(
             name="front_fork",
             measuring=Number(forks[0], drawn),
-            wanted=0.34 * sum(forks),
-            low=0.28 * sum(forks),
-            high=0.38 * sum(forks),
+            wanted=(0.42 if hung else 0.34) * sum(forks),
+            low=(0.36 if hung else 0.28) * sum(forks),
+            high=(0.48 if hung else 0.38) * sum(forks),
             kind="advice",
-            reason="A third of the forks lies in front.",
+            reason="Less than half of the forks lies in front." if hung else "A third of the forks lies in front.",
         ),
         Want(
             name="seat_angle",
             measuring=Number(_lean(back), "drawn centre back against the plumb line"),
-            wanted=8.0,
-            low=4.0,
+            wanted=0.0 if hung else 8.0,
+            low=0.0 if hung else 4.0,
             high=16.0,
             kind="advice",
             unit="deg",
