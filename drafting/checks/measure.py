@@ -142,15 +142,25 @@ def _crossings(piece: Piece, on: Point, along: Vector) -> list[Point]:
 def _inside(piece: Piece, left: Point, right: Point) -> float:
     """Length of the stroke from crossing to crossing, without what lies outside the piece."""
     stops = _crossings(piece, left, (right - left).unit)
-    if len(stops) <= 2:
+    if len(stops) <= 2 or _along_an_edge(piece, left, right):
         return left.distance(right)
-    area = polygon(piece).buffer(BOWED)
+    area = polygon(piece).buffer(0.01)
     inside = (a.distance(b) for a, b in pairwise(stops) if area.covers(at(a.toward(b, 0.5))))
     return sum(inside)
 
 
-BOWED = 0.1
-"""A level line along an edge that bows by less than 1 mm is inside from end to end."""
+def _along_an_edge(piece: Piece, left: Point, right: Point) -> bool:
+    """Whether a level runs from end to end of an edge, as at a hem, which may be bowed."""
+    ends = [(e.path.start, e.path.end) for e in piece.edges]
+    return any(
+        a.distance(left) < AT_AN_END and b.distance(right) < AT_AN_END
+        for one, two in ends
+        for a, b in ((one, two), (two, one))
+    )
+
+
+AT_AN_END = 0.01
+"""cm; a level that comes so near to both ends of an edge lies along it."""
 
 
 def _level(piece: Piece, level: str) -> tuple[Point, Point]:

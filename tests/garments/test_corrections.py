@@ -91,3 +91,17 @@ def test_every_symptom_leads_to_a_pin_within_its_bounds():
 def test_pins_are_recorded_as_steps(make):
     names = [s.name for s in pinned(make, "seat_wedge", 1.0).steps]
     assert "toile: seat wedge" in names
+
+
+@pytest.mark.parametrize("by", [-2.4, -0.6, 0.6, 2.4])
+@pytest.mark.parametrize(
+    "options", [{"fit": "wide"}, {"knee_girth": 62.0, "hem_girth": 44.0}, {"front": "two_pleats"}]
+)
+def test_a_swung_leg_keeps_its_hem_whatever_its_shape(make, options, by):
+    """A slanting hem bows to one side of its level line at one end, to the other at the other."""
+    plain, swung = make(**options), pinned(make, "swing_leg", by, **options)
+    assert [f for f in swung.pattern.findings if f.severity == "error"] == []
+    hems = [
+        {c.name: c.drafted for c in w.pattern.checks}["finished_hem_girth"] for w in (plain, swung)
+    ]
+    assert hems[0] == pytest.approx(hems[1], abs=0.01)

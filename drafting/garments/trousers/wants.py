@@ -64,7 +64,7 @@ def _legs(body: Body, cut: Trousers, *, short: bool) -> tuple[Want, ...]:
     tape = Girth("hem", LEGS, 1)
     foot, hem = float(foot_girth(body)), cut.hem_girth if cut.hem_girth and not is_full(cut) else hem_girth(body, cut)
     knee = () if short else (_near("finished_knee_girth", Girth("knee", LEGS, 1), knee_girth(body, cut), 0.3, 0.3, "Round one leg."),)
-    slack = 0.3 if cut.hem == "level" else 0.8
+    slack = 0.3 if cut.hem == "level" else 0.8 + abs(float(knee_girth(body, cut)) - float(hem)) / SHANK
     ordered = (_near("finished_hem_girth", tape, hem, slack, slack, "Round one leg; over a shaped hem where the leg is whole."),) if cut.hem_girth or (is_full(cut) and cut.leg != "culottes") else ()
     measured = body.has("heel_ankle_girth")
     return (
@@ -245,11 +245,16 @@ def block(
             unit="deg",
             reason="Upright for a flat seat, leaning for a full one.",
         ),
-        *(() if front.panel.leg.short else (_even_shanks(front, back, level, person),)),
+        *(() if front.panel.leg.short else (_even_shanks(front, back, level, person, float(knee_girth(body, cut) - hem_girth(body, cut))),)),
     )
 
 
-def _even_shanks(front: Trued, back: Trued, level: Frame, person: Figure) -> Want:
+SHANK = 35.0
+"""A leg is some 35 cm long below the knee."""
+
+
+def _even_shanks(front: Trued, back: Trued, level: Frame, person: Figure, narrower: float) -> Want:
+    """Edges of one length below the knee; on a swung leg one of them slants more than the other."""
     return Want(
         name="hem_to_knee_even",
         measuring=Number(
@@ -258,7 +263,7 @@ def _even_shanks(front: Trued, back: Trued, level: Frame, person: Figure) -> Wan
         ),
         wanted=0.0,
         low=0.0,
-        high=0.05 + abs(person.swing) / 20,
+        high=0.05 + abs(person.swing) * (1.5 + abs(narrower) / 4) / SHANK,
         reason="All four edges agree below the knee, but for a swung leg's slant.",
     )
 
