@@ -249,7 +249,7 @@ def test_five_hundred_likely_bodies_get_every_cut_by_every_method(name, method, 
     found = Counter(of_drawn(name, method, figure, m) for m in draws(figure, 500))
     refused = {k: n for k, n in found.items() if k.startswith(("garment.", "measurements."))}
     assert set(refused) <= REFUSALS
-    assert sum(refused.values()) <= 500 * 0.3
+    assert sum(refused.values()) <= 500 * 0.4
 
 
 @pytest.mark.parametrize("figure", ["women", "men"])

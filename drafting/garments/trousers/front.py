@@ -7,7 +7,7 @@ figures without a waist is common practice, no source.
 from __future__ import annotations
 
 from drafting.body import Body
-from drafting.craft.closure import needed_opening
+from drafting.craft.closure import LEAST_OPENING, needed_opening
 from drafting.craft.curves import hook
 from drafting.craft.pencil import hooked
 from drafting.craft.rules import FRONT_DIAGONAL, OPENING_ABOVE_HOOK
@@ -61,14 +61,15 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
 def curve_height(hip_centre: Place, corner: Place, rise: Length, band: float, body: Body, cut: Trousers, sheet: DraftSheet) -> Length:
     """How far over the crotch line the front curve starts: at the hip line, between one and one and a half widths of the fork.
 
-    Lower, down to six tenths of that, where the hips need a longer fly. `rise` is the height of the
+    Lower, down to six tenths of that, where the hips need a longer fly, or a lowered waist leaves it short. `rise` is the height of the
     waist seam over the crotch line, `band` the depth of a band that opens above it, cm. Source: house method.
     """
     fork = body.hip_girth / 16 + 0.5
     usual = larger(smaller(Length(hip_centre.y - corner.y, "hip line over crotch line"), fork * 1.5), fork)
     if cut.closure in ("side_zip", "none"):
         return usual
-    straight = needed_opening(body.hip_girth, top_girth(body, cut), band) + OPENING_ABOVE_HOOK
+    shortest = LEAST_OPENING + (cut.band_depth if cut.waistband == "contoured" else 0.0)
+    straight = larger(needed_opening(body.hip_girth, top_girth(body, cut), band), Length(shortest, "shortest fly")) + OPENING_ABOVE_HOOK
     room = rise - straight + cut.waist_position if cut.waist_position else rise - straight
     if not sheet.compare("a lowered curve start", room, "<", usual, "Do the hips need a longer fly than the straight above the curve takes?", "Waist and twice the opening must pass the hips."):
         return usual

@@ -30,7 +30,7 @@ from drafting.garments.trousers.waistline import (
     set_out,
     taken,
 )
-from drafting.trace import Length, Place
+from drafting.trace import Length, Place, larger, smaller
 
 
 def reshaped(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: DraftSheet) -> Panels:
@@ -88,7 +88,10 @@ def hip_gain(cut: Trousers) -> float:
 
 
 USUAL_DART = 2.0
-BETWEEN_PLEATS = 3.0
+BETWEEN_PLEATS, LEAST_BETWEEN = 3.0, 1.8
+BESIDE_PLEATS = 6.6
+"""Two pleats lie 3 cm apart, as near as 1.8 cm where there are less than 6.6 cm for a pocket beside them.
+House method."""
 
 
 def _pleated(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: DraftSheet) -> tuple[Panel, Panel]:
@@ -99,7 +102,10 @@ def _pleated(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: Draf
     centre = front.waist_centre
     side = sheet.point("pleated front side at the waist", centre.reaching(level.side_waist, front.waist_sewn + sum(widths), "left"), "A quarter of the top, pleats open.")
     crease = Length(centre.x, "centre front to the crease")
-    places = (crease, crease + (widths[0] + widths[-1]) / 2 + BETWEEN_PLEATS)
+    apart = larger(Length(LEAST_BETWEEN), smaller(Length(BETWEEN_PLEATS), front.waist_sewn - crease - BESIDE_PLEATS))
+    if len(widths) > 1:
+        apart = sheet.length("between the pleats", apart, "Nearer to each other on a narrow front, so that a pocket has room.")
+    places = (crease, crease + (widths[0] + widths[-1]) / 2 + apart)
     planned = tuple(_pleat(n, centre, side, at, width, level, sheet) for n, (at, width) in enumerate(zip(places, widths, strict=False), 1))
     drawn = sheet.draw("pleated front side", side_parts(side, hip, front.leg, front.bulge), "Round over the wider hip.")
     return replace(front, hip_side=hip, waist_side=side, darts=planned, side=drawn), back

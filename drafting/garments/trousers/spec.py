@@ -51,7 +51,8 @@ class Trousers:
         waist_fullness: Trouser top over waistband, all round, eased on when the band is sewn; by
             default 1 cm with a straight band; none with a contoured one, which is cut from the top.
         hip_ease: Trousers over body at the hip line, all round; by default of the fit, or of the
-            method. Below 0 in a cloth that stretches only.
+            method, or so much that they hang plumb from a waist that is larger than the hips. Below 0
+            in a cloth that stretches only.
         thigh_ease: Least room over a measured thigh; by default of the fit.
         knee_ease: Leg over the body's knee; by default of the fit. Not beside knee_girth.
         leg: How the leg falls: straight; tapered from the knee to a narrow hem; flared from a raised
@@ -63,13 +64,16 @@ class Trousers:
         hem_girth: Girth of the hem, where the leg ends; by default of the fit: without one 44 cm at
             hip 96 and 1 cm more for each 4 cm of hip, 8 cm less on a tapered leg, 12 cm more on a
             flared and 16 cm more on a wide one; a shorter leg's as the full one is there, with 1 cm
-            more at each seam above the knee.
+            more at each seam above the knee; of culottes as they hang. Over hip 124 the hem gains 1 cm
+            more for each 12 cm.
         knee_girth: Girth at the knee; by default by the fit, or the straight leg's hem and some 5 cm;
-            4 cm less on a flared leg, as wide as the hem on a wide one.
+            4 cm less on a flared leg, as wide as the hem on a wide one; over hip 124 at least 45 % of
+            the hip and 1 cm. Culottes have none.
         hem_over_floor: How far above the floor a full leg's hem ends.
         shoe_height: Height of the heel that a full leg must cover; it is longer by that.
         hem: Level, or shaped: hollowed over the shoe and lower behind.
-        turn_ups: Depth of the finished turn-ups; none by default. Not on a flared leg or shaped hem.
+        turn_ups: Depth of the finished turn-ups; none by default. Not on a flared
+            leg, on culottes or on a shaped hem.
         waist_position: Height of the trouser top over the natural waist; negative where it is lowered.
             The top is as wide as the body is there, on its way to the hip or to the ribs. From 3 cm up
             it is raised, with a facing or a contoured band: the darts run through the waist.
@@ -84,8 +88,8 @@ class Trousers:
             not at all, which only an elastic waist allows, and is its default. Else a fly.
         lap: Which front lies on top at the fly.
         front_pocket: Pockets in the fronts: slant, the corner of the front cut off straight; curved,
-            cut off in a quarter of an ellipse; in the side seam; or none. By default slant, none
-            beside a zip in the side.
+            cut off in a quarter of an ellipse; in the side seam; or none. By default slant, in the
+            seam under a raised waist, none beside a zip in the side.
         pocket_mouth: Length of the front pocket's mouth, at least 15 cm or half a measured hand and
             1.5 cm; by default 16 cm, a curved one's 15 cm, in the quarter draft to 6 inches down the
             side, longer for a large hand.
@@ -93,10 +97,10 @@ class Trousers:
             4 cm (the quarter draft's 2 inches), down to 3 cm on a narrow front; of a curved mouth
             10 cm, down to 5 cm.
         back_pocket: Pockets in the backs: welt, with the darts ending in it; patch; or none. By
-            default welt, none under an elastic waist.
+            default welt, patch under a yoke, none under an elastic or a raised waist.
         waistband: Straight, cut in one with its inside; contoured, shaped as the body and cut from the
             trouser top; faced, without a band; or elastic, a casing as wide as the hips, without
-            darts. By default straight, elastic without a closure.
+            darts. By default straight, elastic without a closure, faced over a raised waist.
         band_depth: Depth of the finished waistband or casing.
         facing_depth: Depth of the facing of a faced waist; by default 6 cm, of a raised one down to
             the natural waist.
