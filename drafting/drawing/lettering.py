@@ -76,6 +76,8 @@ def carried(text: str) -> str:
 
 def writable(text: str) -> str:
     """The text with a box for each letter that the font does not have."""
+    if text.isascii() and text.isprintable():
+        return text
     return "".join(c if has_shape(c) else BOX for c in carried(text))
 
 

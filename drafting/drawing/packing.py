@@ -144,13 +144,13 @@ class _Gap:
             return None
         bands = ways[0].bands
         wide = self.sums[bands:] - self.sums[:-bands]
-        rows = np.flatnonzero(wide >= ways[0].size - CLOSE)
+        (rows,) = (wide >= ways[0].size - CLOSE).nonzero()
         if not len(rows) or np.count_nonzero(self.room >= ways[0].narrowest) < bands:
             return None
         low, high = (_windows(reach, bands)[rows] for reach in (self.low, self.high))
         for profile in ways:
             least = (low - profile.left).max(axis=1)
-            fits = np.flatnonzero(least <= (high - profile.right).min(axis=1))
+            (fits,) = (least <= (high - profile.right).min(axis=1)).nonzero()
             if len(fits):
                 band = int(rows[fits[0]])
                 laid = Laid(profile, float(least[fits[0]]), band)
@@ -176,6 +176,6 @@ def _best_place(ways: Ways, edge: Reach) -> Laid:
     xs = np.column_stack([(windows - profile.left).max(axis=1) for profile in ways])
     ends = (xs + [profile.breadth for profile in ways]).round(6)
     waste = (xs * bands - taken[:, None] + [profile.lead for profile in ways]).round(6)
-    nearest = np.argwhere(ends == ends.min())
-    row, way = min(nearest.tolist(), key=lambda place: float(waste[place[0], place[1]]))
+    (nearest,) = (ends == ends.min()).ravel().nonzero()
+    row, way = divmod(int(nearest[waste.ravel()[nearest].argmin()]), len(ways))
     return Laid(ways[way], float(xs[row, way]), row * step)

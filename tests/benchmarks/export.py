@@ -25,7 +25,7 @@ from conftest import draft  # noqa: E402
 from drafting.drawing import WORDS, Output, Stroke  # noqa: E402
 from drafting.drawing.lettering import CAPITAL  # noqa: E402
 from drafting.export.ink import FONT, POINT  # noqa: E402
-from drafting.export.pdf import MAX_PAGES, _map, render, write  # noqa: E402
+from drafting.export.pdf import MAX_PAGES, _map, _written, render, write  # noqa: E402
 from drafting.export.plan import planned  # noqa: E402
 from drafting.export.sheets import WorkContent  # noqa: E402
 from drafting.export.style import look  # noqa: E402
@@ -109,6 +109,7 @@ def main():
     ways = {
         "whole": lambda: write(work, output),
         "laid out and written": lambda: render(content, output),
+        "written": lambda: _written(plan, output),
         "by hand, two forms": lambda: by_hand(plan, forms=("sheet", "rulers")),
         "by hand, one form": lambda: by_hand(plan, forms=("sheet",)),
         "by hand, each page": lambda: by_hand(plan, forms=()),
