@@ -7,10 +7,11 @@ from functools import cache
 from html import escape
 from importlib.resources import files
 from string import Template
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, get_args
 
-from drafting.drawing import WORDS
+from drafting.drawing import WORDS, PaperName
 from service.drafts import sample_order
+from service.measuring import page_parts
 from service.problems import PROBLEMS
 
 if TYPE_CHECKING:
@@ -25,6 +26,7 @@ HTML = "text/html; charset=utf-8"
 OWN_ASSETS: dict[str, str] = {
     "style.css": "text/css; charset=utf-8",
     "docs.js": "text/javascript; charset=utf-8",
+    "landing.js": "text/javascript; charset=utf-8",
 }
 
 REFERENCE_ASSETS: dict[str, str] = {
@@ -55,7 +57,7 @@ def _filled(name: str, **values: str) -> bytes:
 
 
 def landing(house: House, address: str) -> bytes:
-    """The first page: a sample pattern and where to go from it.
+    """The first page: a form for measures, samples, and where to go from them.
 
     Args:
         house: For its garments.
@@ -64,6 +66,10 @@ def landing(house: House, address: str) -> bytes:
     first = next(iter(house.garments.values()))
     return _filled(
         "landing.html",
+        first=escape(first.kind),
+        title=escape(first.title),
+        kinds="\n".join(_option(g.kind, g.title) for g in house.garments.values()),
+        papers="\n".join(_option(name, name) for name in get_args(PaperName)),
         garments="\n".join(_garment(garment) for garment in house.garments.values()),
         sources="\n".join(_sources(garment) for garment in house.garments.values()),
         order=escape(json.dumps(sample_order(first), indent=2)),
@@ -79,6 +85,10 @@ def _garment(garment: Garment) -> str:
         summary=escape(garment.summary),
         formats=" ".join(_sample_link(garment.kind, name) for name in ("svg", "pdf", "json")),
     )
+
+
+def _option(value: str, title: str) -> str:
+    return f'<option value="{escape(value)}">{escape(title)}</option>'
 
 
 def _sources(garment: Garment) -> str:
@@ -106,6 +116,11 @@ def problem_page(kind: ProblemKind) -> bytes:
         mend=escape(kind.mend),
         others=_items(others),
     )
+
+
+def measuring_page(garment: Garment | None, house: House) -> bytes:
+    """How to measure, for everything or for one garment."""
+    return _filled("measuring.html", **page_parts(garment, house.garments.values()))
 
 
 def reference_page() -> bytes:

@@ -3,18 +3,24 @@
 from __future__ import annotations
 
 import re
+from functools import partial
 from typing import Annotated
 
-from fastapi import APIRouter, Path, Request
+from fastapi import APIRouter, Path, Query, Request
 from fastapi.responses import HTMLResponse, Response
 
+from drafting.drawing import PAPERS
+from drafting.drawing.measuring import VIEWS
+from drafting.export import FORMATS
 from service.answers import ProblemPage
 from service.caching import kept, kept_json
 from service.formats import preferred
 from service.house import HouseDep
+from service.measuring import form, picture
 from service.openapi import problem_answers
-from service.pages import HTML, asset, landing, problem_page, reference_page
+from service.pages import HTML, asset, landing, measuring_page, problem_page, reference_page
 from service.problems import PROBLEMS, ProblemError
+from service.routes.patterns import PICTURE_POLICY
 
 router = APIRouter(tags=["pages"])
 
@@ -26,16 +32,23 @@ REFERENCE_POLICY = (
 )
 """The reference's viewer writes its styles into the page; it calls this service alone."""
 
+LANDING_POLICY = (
+    "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; "
+    "connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+)
+"""The first page's form asks this service alone, and shows and saves what it answers."""
+
 _ADDRESS = re.compile(r"https?://[\w.:\[\]-]+(?:/[\w./-]*)?/", re.ASCII)
 USUAL_ADDRESS = "http://127.0.0.1:8000/"
 
 
 @router.get("/", operation_id="landing", summary="The first page", response_class=HTMLResponse)
 async def first_page(request: Request, house: HouseDep) -> Response:
-    """A sample pattern, and links to its formats, to the API reference and to the sources."""
+    """A form for measures, samples, and links to the API reference and to the sources."""
     said = str(request.base_url)
     address = said if _ADDRESS.fullmatch(said) else USUAL_ADDRESS
-    return kept(request, house.settings, landing(house, address), HTML)
+    policy = {"Content-Security-Policy": LANDING_POLICY}
+    return kept(request, house.settings, landing(house, address), HTML, policy)
 
 
 @router.get(
@@ -64,6 +77,41 @@ async def show_problem(request: Request, house: HouseDep, code: CodePath) -> Res
         "mend": kind.mend,
     }
     return kept_json(request, house.settings, told)
+
+
+GarmentQuery = Annotated[str | None, Query(description="Kind of a garment; else all measures.")]
+
+
+@router.get("/measuring", include_in_schema=False)
+async def measuring(request: Request, house: HouseDep, garment: GarmentQuery = None) -> Response:
+    """How to measure, for all measures or a garment's."""
+    chapter = house.garment(garment) if garment is not None else None
+    return kept(request, house.settings, measuring_page(chapter, house), HTML)
+
+
+@router.get("/measuring/form.pdf", include_in_schema=False)
+async def measuring_form(
+    request: Request, house: HouseDep, garment: GarmentQuery = None, paper: str = "a4"
+) -> Response:
+    """A blank form to print and fill in."""
+    chapter = house.garment(garment) if garment is not None else None
+    if paper not in PAPERS:
+        raise ProblemError("not-found", f"There is no such paper. All: {', '.join(PAPERS)}.")
+    made = await house.run(partial(form, chapter, paper), "pdf")
+    return kept(request, house.settings, made, FORMATS["pdf"].media_type)
+
+
+@router.get("/measuring/{view}.svg", include_in_schema=False)
+async def measuring_figure(
+    request: Request, house: HouseDep, view: str, garment: GarmentQuery = None
+) -> Response:
+    """The figure from one side, with the measures on it."""
+    chapter = house.garment(garment) if garment is not None else None
+    if view not in VIEWS:
+        raise ProblemError("not-found", f"There is no such figure. All: {', '.join(VIEWS)}.")
+    drawn = await house.run(partial(picture, view, chapter), "svg")
+    policy = {"Content-Security-Policy": PICTURE_POLICY}
+    return kept(request, house.settings, drawn, FORMATS["svg"].media_type, policy)
 
 
 @router.get("/docs", include_in_schema=False)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import io
 import re
 from html.parser import HTMLParser
 
+import pikepdf
 import pytest
 from asking import refused
 
@@ -29,7 +31,7 @@ class Links(HTMLParser):
         self.inline_script |= tag == "script" and "src" not in named
 
 
-PAGES = ["/", "/docs", "/problems/invalid-order"]
+PAGES = ["/", "/docs", "/measuring", "/measuring?garment=trousers", "/problems/invalid-order"]
 
 
 @pytest.mark.parametrize("path", PAGES)
@@ -123,7 +125,7 @@ def test_other_methods_are_a_problem_that_lists_the_right_ones(service, method):
     assert posted.headers["allow"] == "POST"
 
 
-PAGES = ("/", "/docs", "/problems/busy")
+PAGES = ("/", "/docs", "/measuring", "/problems/busy")
 
 
 @pytest.mark.parametrize("path", PAGES)
@@ -149,3 +151,23 @@ def test_pictures_may_be_shown_on_other_origins(service):
         headers = service.get(path, Accept="image/*").headers
         assert headers["cross-origin-resource-policy"] == "cross-origin"
         assert "script" not in headers["content-security-policy"]
+
+
+def test_everyone_finds_on_the_page_how_to_take_what_a_garment_needs(service):
+    page = service.get("/measuring?garment=trousers").text
+    for name in GARMENTS["trousers"].needs:
+        assert f'id="{name}"' in page
+    assert 'id="wrist_girth"' not in page
+    assert 'id="wrist_girth"' in service.get("/measuring").text
+
+
+def test_the_measuring_form_is_a_pdf_on_the_paper_asked_for(service):
+    answer = service.get("/measuring/form.pdf?garment=trousers&paper=letter")
+    assert answer.headers["content-type"] == "application/pdf"
+    with pikepdf.open(io.BytesIO(answer.content)) as pdf:
+        assert [float(each) for each in pdf.pages[0].mediabox[2:]] == pytest.approx([612, 792])
+    again = service.get("/measuring/form.pdf", If_None_Match=answer.headers["etag"])
+    assert again.status_code == 200
+    refused(service.get("/measuring/form.pdf?paper=papyrus"), 404, "not-found")
+    refused(service.get("/measuring/form.pdf?garment=toga"), 404, "not-found")
+    refused(service.get("/measuring/above.svg"), 404, "not-found")
