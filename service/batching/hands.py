@@ -16,7 +16,6 @@ from service.problems import ProblemError
 
 if TYPE_CHECKING:
     from collections.abc import Callable
-    from concurrent.futures import Future
     from multiprocessing.context import BaseContext
 
 T = TypeVar("T")
@@ -69,7 +68,7 @@ class LocalHands:
     def __init__(self, count: int) -> None:
         self._count = count or os.cpu_count() or 1
         self._pool: ProcessPoolExecutor | None = None
-        self._plain = False
+        self._starting = threading.Lock()
         self._alone = LoopLock()
 
     async def width(self) -> int:
@@ -90,32 +89,32 @@ class LocalHands:
         raise lost()
 
     async def _once(self, work: Callable[..., T], *args: object) -> T:
-        pool = self._ready()
+        pool = self._pool
+        if pool is None:
+            pool = await asyncio.to_thread(self._started)
         try:
-            return await asyncio.wrap_future(self._submitted(pool, work, *args))
+            return await asyncio.wrap_future(pool.submit(work, *args))
         except BrokenProcessPool:
             self._drop(pool)
             raise
 
-    def _submitted(
-        self, pool: ProcessPoolExecutor, work: Callable[..., T], *args: object
-    ) -> Future[T]:
-        """The task in the pool, or in a plainer one where this one cannot be started."""
-        try:
-            return pool.submit(work, *args)
-        except OSError:
-            if self._plain:
-                raise
-            self._drop(pool)
-            self._plain = True
-            return self._ready().submit(work, *args)
+    def _started(self) -> ProcessPoolExecutor:
+        """The pool, with its workers on their way; takes as long as they take to be born."""
+        with self._starting:
+            pool = self._pool
+            if pool is None:
+                try:
+                    pool = self._new(plain=False)
+                except OSError:
+                    pool = self._new(plain=True)
+                self._pool = pool
+            return pool
 
-    def _ready(self) -> ProcessPoolExecutor:
-        if self._pool is None:
-            self._pool = ProcessPoolExecutor(
-                self._count, mp_context=_context(plain=self._plain), initializer=_settle_in
-            )
-        return self._pool
+    def _new(self, *, plain: bool) -> ProcessPoolExecutor:
+        context = _context(plain=plain)
+        pool = ProcessPoolExecutor(self._count, mp_context=context, initializer=_settle_in)
+        pool.submit(os.getpid)
+        return pool
 
     def _drop(self, broken: ProcessPoolExecutor) -> None:
         if self._pool is broken:
@@ -124,7 +123,8 @@ class LocalHands:
 
     def close(self) -> None:
         """Stop the workers when they have done what they hold, and wait for that."""
-        pool, self._pool = self._pool, None
+        with self._starting:
+            pool, self._pool = self._pool, None
         if pool is not None:
             pool.shutdown(wait=True, cancel_futures=True)
 

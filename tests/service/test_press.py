@@ -89,7 +89,7 @@ def long_work() -> None:
 
 def test_what_takes_too_long_is_stopped_and_the_press_goes_on():
     async def scene() -> None:
-        press = Press(Settings(order_seconds=1.0))
+        press = Press(Settings(order_seconds=2.5))
         await press.warm()
         began = time.monotonic()
         with pytest.raises(ProblemError) as slow:
@@ -97,7 +97,7 @@ def test_what_takes_too_long_is_stopped_and_the_press_goes_on():
         assert slow.value.code == "too-slow"
         assert slow.value.headers["Retry-After"]
         assert await press.run(own_process)
-        assert time.monotonic() - began < 10
+        assert time.monotonic() - began < 15
         await asyncio.to_thread(press.close)
 
     asyncio.run(scene())
