@@ -9,10 +9,13 @@ import sys
 from pathlib import Path
 
 import apron
+import pypdfium2
 import pytest
 from asking import EXAMPLES, example
 
+from drafting.body import MEASURES
 from drafting.export import FORMATS
+from drafting.garments import GARMENTS
 from service.__main__ import BAD_USE, DONE, REFUSED, UNSOUND, main
 
 ROOT = Path(__file__).parents[2]
@@ -105,3 +108,78 @@ def test_it_runs_as_a_module(tmp_path):
     )
     assert "draft" in done.stdout
     assert "Exit codes" in done.stdout
+
+
+def folder_of_orders(path: Path) -> Path:
+    path.mkdir()
+    for name in ("trousers", "trousers_inches"):
+        (path / f"{name}.json").write_text(json.dumps(example(name)), "utf-8")
+    spoilt = example()
+    spoilt["measurements"]["waist_girth"] = "wide"
+    (path / "spoilt.json").write_text(json.dumps(spoilt), "utf-8")
+    (path / "broken.json").write_bytes(b"{")
+    (path / "notes.txt").write_text("no order")
+    return path
+
+
+def test_a_folder_of_orders_is_drafted_and_what_is_refused_holds_up_no_other(tmp_path, capfd):
+    folder, out = folder_of_orders(tmp_path / "orders"), tmp_path / "out"
+    asked = ["draft-folder", str(folder), "-o", str(out), "-f", "svg", "-f", "json"]
+    assert main(asked) == REFUSED
+    told = capfd.readouterr()
+    assert told.out.splitlines() == [
+        "trousers.json: sound: trousers.svg, trousers.json",
+        "trousers_inches.json: sound: trousers_inches.svg, trousers_inches.json",
+        "4 orders: 2 drafted, 2 refused.",
+    ]
+    assert "spoilt.json: The order has to be changed.\n  measurements.waist_girth: " in told.err
+    assert "broken.json: " in told.err
+    assert "Traceback" not in told.err
+    names = {f"{n}.{e}" for n in ("trousers", "trousers_inches") for e in ("svg", "json")}
+    assert {path.name for path in out.iterdir()} == names
+    assert main(["draft", str(folder / "trousers.json"), "-o", str(tmp_path), "-f", "svg"]) == DONE
+    assert (tmp_path / "trousers.svg").read_bytes() == (out / "trousers.svg").read_bytes()
+
+
+def test_progress_is_shown_to_whoever_watches(tmp_path):
+    folder = tmp_path / "orders"
+    folder.mkdir()
+    (folder / "one.json").write_text(json.dumps(example()), "utf-8")
+    command = [sys.executable, "-m", "service", "draft-folder", str(folder), "-o", str(tmp_path)]
+    environment = {**os.environ, "FORCE_COLOR": "1", "TERM": "xterm", "TAPELINE_BATCH_WORKERS": "1"}
+    done = subprocess.run(  # noqa: S603 - our own
+        [*command, "-f", "json"],
+        cwd=ROOT,
+        env=environment,
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert "Drafting" in done.stderr
+    assert "100%" in done.stderr
+    assert "Drafting" not in done.stdout
+
+
+def test_a_folder_without_orders_is_named(tmp_path, capsys):
+    assert main(["draft-folder", str(tmp_path)]) == BAD_USE
+    assert str(tmp_path) in capsys.readouterr().err
+
+
+def test_a_blank_form_has_a_row_for_every_measure_of_its_garment(tmp_path, capsys):
+    path = tmp_path / "form.pdf"
+    assert main(["form", "trousers", "-o", str(path), "--paper", "letter"]) == DONE
+    with pypdfium2.PdfDocument(path) as pdf:
+        words = "\n".join(page.get_textpage().get_text_range() for page in pdf)
+    for name in GARMENTS["trousers"].needs:
+        assert MEASURES[name].title in words
+    assert MEASURES["wrist_girth"].title not in words
+    assert "Date" in words
+
+
+def test_the_help_leads_to_a_first_pattern(tmp_path, capsys):
+    with pytest.raises(SystemExit):
+        main(["--help"])
+    told = capsys.readouterr().out
+    first = next(line for line in told.splitlines() if "draft openapi/" in line)
+    command = first.split()[3:]
+    assert main([*command[:2], "-o", str(tmp_path)]) == DONE
