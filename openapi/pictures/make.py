@@ -393,6 +393,32 @@ SKIRTS: dict[str, dict[str, dict[str, object]]] = {
 }
 
 
+TOPS: dict[str, dict[str, object]] = {
+    "regular, short sleeves": {},
+    "fitted, stretch 50 %, V neck, long sleeves": {
+        "fit": "fitted",
+        "stretch": 50.0,
+        "neckline": "v",
+        "sleeve": "long",
+    },
+    "loose, three quarter sleeves, cuffs and hem band": {
+        "fit": "loose",
+        "sleeve": "three_quarter",
+        "sleeve_end": "cuff",
+        "hem": "band",
+    },
+    "no sleeves, match marks": {"sleeve": "none", "match_marks": True},
+}
+
+
+def tops() -> list[Tile]:
+    """Knit tops in several cuts."""
+    return [
+        pieces(made(kind="knit_top", **options), name, f"top{n}")
+        for n, (name, options) in enumerate(TOPS.items())
+    ]
+
+
 def skirts() -> list[Tile]:
     """Every kind of skirt in several cuts."""
     cuts = [
@@ -508,6 +534,7 @@ def main() -> None:
         0.1,
         "Trousers, each method in each fit",
     )
+    pictures["knit_tops"] = sheet(tops(), 2, 0.12, "Knit tops, one body, several cuts")
     pictures["skirts_cuts"] = sheet(skirts(), 2, 0.08, "Skirts, one body, several cuts")
     pictures["shirts_in_place"] = sheet(
         [
