@@ -57,7 +57,9 @@ class Words:
 
     def level(self, name: str) -> str:
         """Word for a level line."""
-        return self.line.format(name=self.name(name))
+        english = f"{plain(name)} line"
+        said = say(english, self.language)
+        return said if said != english else self.line.format(name=self.name(name))
 
 
 ENGLISH = Words(
