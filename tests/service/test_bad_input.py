@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from typing import Any
 
 import apron
@@ -292,10 +293,15 @@ def test_paper_is_told_in_mm(apron_service):
     assert (told["received"], told["allowed"]) == (90, [0, 50])
 
 
-def test_too_many_pages_are_refused(service):
-    order = {**example(), "output": {"format": "pdf", "margin": 95}}
-    problem = refused(service.order(order), 422, "invalid-order")
-    assert problem["errors"][0]["pointer"].startswith("/output/")
+def test_too_many_pages_are_refused_with_how_many_and_the_paper_that_would_do(service):
+    """Pages that show but 5 cm each that their neighbours do not: hundreds of them."""
+    output = {"format": "pdf", "margin": 35, "overlap": 88, "pairs": True}
+    problem = refused(service.order({**example(), "output": output}), 422, "invalid-order")
+    (error,) = problem["errors"]
+    assert (error["pointer"], error["code"]) == ("/output/paper", "too_many_pages")
+    assert error["received"] > error["allowed"] == 200
+    assert f"{error['received']:.0f} pages" in error["detail"]
+    assert re.search(r"paper \w+ would do", error["detail"])
 
 
 def test_an_unsound_pattern_tells_what_failed(apron_service):
