@@ -208,7 +208,7 @@ def _lines(
     room = waist.length() - fold_at - LEAST_FACING - drawn.bag_top
     wished = drawn.inset if usual.inset is None else usual.inset
     inset = max(drawn.least_inset, min(wished, room)) if asked is None else asked
-    if inset > room:
+    if inset > room + 1e-6:
         raise _no_room("garment.pocket_inset", inset, shape)
     top_at = waist.length() - inset
     end_at = usual.down if mouth is None else _end(waist, side, top_at, mouth, shape)

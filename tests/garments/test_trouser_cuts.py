@@ -151,6 +151,16 @@ def test_every_cut_is_sound_by_every_method(name, method):
     each_seam_in_turn(done.pattern.pattern)
 
 
+@pytest.mark.parametrize(("name", "method"), PAIRS)
+def test_an_order_of_what_was_settled_gives_the_same_pattern(name, method):
+    first = cut(name, method=method)
+    again = {**CUTS[name], "method": method, **dict(first.pattern.pattern.resolved)}
+    for one, two in zip(
+        first.pattern.pattern.pieces, made(**again).pattern.pattern.pieces, strict=True
+    ):
+        assert polygon(one).symmetric_difference(polygon(two)).area < 0.01, one.name
+
+
 @pytest.mark.parametrize("name", CUTS)
 def test_every_seam_lies_together_when_it_is_walked(name):
     pattern = cut(name).pattern.pattern

@@ -17,7 +17,7 @@ from drafting.errors import SpecError
 from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.trousers import wants
 from drafting.garments.trousers.assembly import Parts, assembly, tapes
-from drafting.garments.trousers.choices import OPEN, settled
+from drafting.garments.trousers.choices import OPEN, allowed, settled
 from drafting.garments.trousers.corrections import SYMPTOMS, corrected
 from drafting.garments.trousers.ending import end_legs, hem_of
 from drafting.garments.trousers.figure import Figure, figure
@@ -139,16 +139,16 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN, per
             *wants.block(body, cut, front_panel, back_panel, level, person, tape),
         ),
         finished_measurements=wants.finished(tape),
-        resolved=(
+        resolved=allowed(cut, (
             *((name, getattr(cut, name)) for name in OPEN),
             ("hem_girth", hem_of(front_panel, back_panel, body, cut)),
-            *(() if cut.leg == "culottes" else (("knee_girth", float(knee_girth(body, cut))),)),
+            ("knee_girth", float(knee_girth(body, cut))),
             ("waist_ease", float(waist_ease(cut))),
             ("waist_fullness", fullness(cut)),
             ("hip_ease", float(hip_ease(body, cut))),
             ("underlap", underlap(cut)),
             *pocket.settled,
-        ),
+        )),
         notions=(*opening.notions, *waist.notions, Notion("sewing thread"), *pocket.notions),
     )
 

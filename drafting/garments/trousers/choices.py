@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 from drafting.craft.clashes import Clash, among, chosen, other_than, refuse_clashes
 from drafting.errors import SpecError
@@ -103,5 +104,14 @@ def settled(cut: Trousers) -> Trousers:
     return wished
 
 
-OPEN = ("front", "back", "closure", "waistband", "front_pocket", "back_pocket", "belt_loops")
+def allowed(cut: Trousers, resolved: tuple[tuple[str, Any], ...]) -> tuple[tuple[str, Any], ...]:
+    """Of what the draft settled, what an order of the same cut may say."""
+    told = replace(cut, **dict(resolved))
+    barred = {c.option for c in CLASHES if c.this(getattr(told, c.option)) and c.that(getattr(told, c.other))}
+    if cut.knee_ease is not None:
+        barred.add("knee_girth")
+    return tuple((name, value) for name, value in resolved if name not in barred)
+
+
+OPEN = ("front", "back", "closure", "waistband", "front_pocket", "back_pocket", "belt_loops", "facing_depth")
 """Options that are settled by other ones where nobody chose them."""

@@ -152,7 +152,7 @@ def _hanging(body: Body, cut: Trousers) -> float:
 
 def most_over(cut: Trousers) -> float:
     """How far in cm the drawn hip may exceed hip and ease: as the block does, or to the fit's most."""
-    if cut.fit is None or cut.hip_ease is not None:
+    if cut.fit is None:
         return MOST_OVER
     least, most = FITS[cut.fit].hip
     return most - least
