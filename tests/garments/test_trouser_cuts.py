@@ -692,6 +692,25 @@ def test_a_pocket_in_the_seam_starts_4_to_6_cm_down_and_takes_a_hand():
         assert 15 <= piece.edge("pocket_mouth").path.length() <= 16.01
 
 
+@pytest.mark.parametrize("name", CUTS)
+def test_a_panel_is_lengthened_across_its_whole_width(name):
+    """A line that a yoke or a low top cuts off could not be folded or slashed along."""
+    pattern = cut(name).pattern.pattern
+    for panel in (pattern.piece("front"), pattern.piece("back")):
+        for left, right in panel.lengthen:
+            stroke = shapely.LineString([(left.x, left.y), (right.x, right.y)])
+            assert polygon(panel).buffer(0.02).covers(stroke)
+            assert stroke.length > 15
+
+
+def test_both_ends_of_a_pocket_in_the_seam_are_notched_on_both_panels():
+    pattern = made(front_pocket="in_seam").pattern.pattern
+    for name in ("front", "back"):
+        found = {n.match: n.at for n in pattern.piece(name).notches if n.edge == "pocket_mouth"}
+        assert sorted(found.values()) == pytest.approx([0.0, 16.0], abs=1e-6)
+        assert set(found) == {"pocket-top", "pocket-end"}
+
+
 def test_a_patch_lies_on_the_back_clear_of_its_edges():
     """13 to 15 cm wide, 14 to 16 deep."""
     pattern = made(back_pocket="patch").pattern.pattern

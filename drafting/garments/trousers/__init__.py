@@ -42,6 +42,7 @@ from drafting.garments.trousers.pieces import (
     foot,
     front_piece,
     hip_is_clear,
+    whole_below,
     yoked,
 )
 from drafting.garments.trousers.pockets import BACK_POCKETS, FRONT_POCKETS
@@ -112,10 +113,11 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN, per
     pocket = FRONT_POCKETS[cut.front_pocket](front_panel, body, cut, sheet)
     below, yoke = yoked(back_panel, cut)
     behind = BACK_POCKETS[cut.back_pocket](below, cut)
+    level = whole_below(level, front_panel, below)
 
     stretches = (*opening.stretches, *pocket.stretches)
     front_cut = front_piece(front_panel, level, pocket, opening, foot(front_panel, cut.turn_ups), cut)
-    back_cut = back_piece(below, level, below_yoke(stretches, yoke), opening, behind, foot(back_panel, cut.turn_ups), top="yoke" if yoke else "waist", hip_notch=hip_is_clear(front_panel, front_cut.edges))
+    back_cut = back_piece(below, level, below_yoke(stretches, yoke), opening, pocket, behind, foot(back_panel, cut.turn_ups), top="yoke" if yoke else "waist", hip_notch=hip_is_clear(front_panel, front_cut.edges))
     around = (front_cut, *(p for p in pocket.pieces if p.name in pocket.between), *(yoke or (back_cut,)))
     waist = WAISTS[cut.waistband, cut.closure](Made(top=float(top), around=around, contours=contours, body=body, cut=cut, even=own == EVEN))
     parts = Parts(panels=(front_cut, back_cut), around=around, short=front_panel.panel.leg.short, turned_up=cut.turn_ups > 0, pocket=pocket, behind=behind, opening=opening, waist=waist)

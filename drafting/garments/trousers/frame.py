@@ -35,7 +35,11 @@ LEAST_SHANK = 12.0
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """Level marks on the crease and the half widths of the leg, in cm; `end` where a shorter leg is cut off, `natural` the waist under a raised top."""
+    """Level marks on the crease and the half widths of the leg, in cm.
+
+    `end` is where a shorter leg is cut off, `natural` the waist under a raised top, `whole` the height
+    under which the panels are whole.
+    """
 
     waist: Place
     side_waist: Place
@@ -48,6 +52,7 @@ class Frame:
     hem_half: Length
     end: Place | None = None
     natural: Place | None = None
+    whole: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from drafting.craft.pleats import pleat_of
 from drafting.craft.rules import CROTCH_NOTCH, NOTCH_FROM_CORNER
 from drafting.craft.turn_up import turn_up
 from drafting.craft.yoke import cut_yoke
-from drafting.garments.trousers.frame import Frame
+from drafting.garments.trousers.frame import LEAST_SHANK, Frame
 from drafting.garments.trousers.openings import Opening
 from drafting.garments.trousers.pockets import BackPocket, FrontPocket, Stretch, divided
 from drafting.garments.trousers.reshaping import YOKE, pleat_widths
@@ -53,7 +53,7 @@ def front_piece(drawn: Trued, level: Frame, pocket: FrontPocket, opening: Openin
         Edge("inseam", drawn.inseam.reversed(), kind="inseam"),
         *opening.centre,
     )
-    notches = (*_crotch_notch("front_crotch", opening.centre[0].path.length(), 1), *opening.notches)
+    notches = (*_crotch_notch("front_crotch", opening.centre[0].path.length(), 1), *opening.notches, *pocket.notches)
     piece = replace(_panel("front", "Trouser front", drawn, level, edges, notches, hip_notch=hip_is_clear(drawn, edges)), marks=(*opening.marks, *below.marks))
     return _pleated(piece, cut) if pleat_widths(cut) else piece
 
@@ -92,7 +92,7 @@ def below_yoke(stretches: tuple[Stretch, ...], yoke: tuple[Piece, ...]) -> tuple
     return (name, kind, length - yoke[0].sewn_length("side")), *rest
 
 
-def back_piece(drawn: Trued, level: Frame, stretches: tuple[Stretch, ...], opening: Opening, behind: BackPocket, below: Foot, *, top: str, hip_notch: bool) -> Piece:
+def back_piece(drawn: Trued, level: Frame, stretches: tuple[Stretch, ...], opening: Opening, pocket: FrontPocket, behind: BackPocket, below: Foot, *, top: str, hip_notch: bool) -> Piece:
     """The back, turned over so that it lies right side up as the wearer's right."""
     edges = (
         Edge(top, drawn.waist, kind="waist" if top == "waist" else "seam"),
@@ -102,7 +102,7 @@ def back_piece(drawn: Trued, level: Frame, stretches: tuple[Stretch, ...], openi
         Edge("back_crotch", drawn.crotch.reversed(), kind="crotch"),
     )
     zipped = tuple(n for n in opening.notches if n.edge == ZIP)
-    notches = (*_crotch_notch("back_crotch", drawn.crotch.length(), 2), *zipped)
+    notches = (*_crotch_notch("back_crotch", drawn.crotch.length(), 2), *zipped, *pocket.notches)
     return turned_over(replace(_panel("back", "Trouser back", drawn, level, edges, notches, hip_notch=hip_notch), marks=(*behind.marks, *below.marks)))
 
 
@@ -145,9 +145,24 @@ def _grain(outline: Path, drawn: Trued, level: Frame) -> tuple[Point, Point]:
 
 
 def _halfway(level: Frame) -> tuple[float, ...]:
-    """Between waist and hip, crotch and knee, knee and hem."""
-    pairs = ((level.waist, level.hip), (level.crotch, level.knee), (level.knee, level.hem))
-    return tuple((a.y + b.y) / 2 for a, b in pairs)
+    """Between the panels' top and the hip, crotch and knee, knee and hem; on a leg without a knee, crotch and hem."""
+    legs = ((level.crotch.y, level.knee.y), (level.knee.y, level.hem.y)) if level.hem.y < level.knee.y - LEAST_SHANK else ((level.crotch.y, level.hem.y),)
+    return tuple((a + b) / 2 for a, b in ((level.whole, level.hip.y), *legs) if a - b > LEAST_APART)
+
+
+LEAST_APART = 2.5
+"""A line to lengthen along lies between levels that are more than 2.5 cm apart. House method."""
+
+
+def whole_below(level: Frame, front: Trued, back: Trued) -> Frame:
+    """The frame with the height under which both panels are whole: the waist's, or of a top that ends lower."""
+    lowest = min(p.y for panel in (front, back) for p in (panel.waist.start, panel.waist.end))
+    waist = (level.natural or level.waist).y
+    return replace(level, whole=lowest if lowest < waist - LOWER_TOP else waist)
+
+
+LOWER_TOP = 1.0
+"""A top that ends 1 cm lower than the waist line is cut off there, for a band or a yoke. House method."""
 
 
 def _side_notches(drawn: Trued, side: Path) -> tuple[Notch, ...]:

@@ -21,7 +21,7 @@ from drafting.garments.trousers.manners import MANNERS
 from drafting.garments.trousers.spec import BackPocketKind, FrontPocketKind, Trousers
 from drafting.garments.trousers.trueing import Trued
 from drafting.geometry import Path, Point, Vector, turn
-from drafting.pattern import Edge, Mark, Notion, Piece
+from drafting.pattern import Edge, Mark, Notch, Notion, Piece
 
 Stretch = tuple[str, str, float]
 """A stretch of a side seam: its name, the kind of its allowance, its length in cm."""
@@ -41,6 +41,7 @@ class FrontPocket:
         after: What is sewn after them.
         between: Names of the pieces that lie between front and back at the waist and at the side.
         notions: What is bought for it.
+        notches: Where its mouth begins and ends, on both panels.
         settled: Options that it settled itself.
     """
 
@@ -53,6 +54,7 @@ class FrontPocket:
     after: tuple[Assembling, ...] = ()
     between: tuple[str, ...] = ()
     notions: tuple[Notion, ...] = ()
+    notches: tuple[Notch, ...] = ()
     settled: tuple[tuple[str, float], ...] = ()
 
     @property
@@ -130,6 +132,7 @@ def in_seam_pocket(front: Trued, body: Body, cut: Trousers, sheet: DraftSheet) -
         steps=(Assembling("Sew the pocket bags to fronts and backs, and press them out.", tuple(mouths)),),
         after=(Assembling("Close the pocket bags; bar the ends of the mouths.", (bag,)),),
         notions=(Notion("stay tape for the pocket mouths", 2, made.mouth),),
+        notches=(Notch("pocket_mouth", 0.0, 1, "pocket-top"), Notch("pocket_mouth", made.mouth, 1, "pocket-end")),
         settled=(("pocket_mouth", made.mouth),),
     )
 
