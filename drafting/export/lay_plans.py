@@ -32,7 +32,6 @@ from drafting.laying.table import high
 if TYPE_CHECKING:
     from drafting.drawing import Output
     from drafting.geometry import Transform
-    from drafting.language import Language
     from drafting.laying import Amount, ClothPlan, LayPlan, Placement
     from drafting.workroom import Work
 
@@ -46,15 +45,14 @@ APART = 1.0
 
 def write_json(plan: LayPlan, output: Output) -> bytes:
     """The plan as UTF-8 JSON, on one line."""
-    document_ = document(told_plan(plan, output.language))
+    document_ = document(told_plan(plan, output))
     text = json.dumps(document_, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
     return text.encode("utf-8", "replace")
 
 
-def told_plan(plan: LayPlan, language: Language) -> LayPlan:
-    """The plan with titles and remarks in a language; names and codes stay English."""
-    if language == "en":
-        return plan
+def told_plan(plan: LayPlan, output: Output) -> LayPlan:
+    """The plan with titles and remarks in the language and unit asked for; names and codes stay."""
+    language, unit = output.language, output.unit
 
     def told(placement: Placement) -> Placement:
         finished = placement.finished
@@ -68,11 +66,11 @@ def told_plan(plan: LayPlan, language: Language) -> LayPlan:
         replace(
             cloth,
             placements=tuple(map(told, cloth.placements)),
-            findings=tuple(told_finding(f, language) for f in cloth.findings),
+            findings=tuple(told_finding(f, language, unit) for f in cloth.findings),
         )
         for cloth in plan.cloths
     )
-    findings = tuple(told_finding(f, language) for f in plan.findings)
+    findings = tuple(told_finding(f, language, unit) for f in plan.findings)
     return replace(plan, cloths=cloths, findings=findings)
 
 
@@ -158,7 +156,7 @@ def _mm(cm: float) -> float:
 def write_svg(plan: LayPlan, output: Output) -> bytes:
     """All cloths under each other, drawn small, for a page as broad as the paper is high."""
     width, height = _room(output)
-    told = told_plan(plan, output.language)
+    told = told_plan(plan, output)
     sheets = pictures(told, output, width=width, height=height)
     tall = sum(sheet.height for sheet in sheets) + APART * (len(sheets) - 1)
     groups, top = [], tall
@@ -190,7 +188,7 @@ def write_pdf(works: tuple[Work, ...], plan: LayPlan, output: Output) -> bytes:
         return write_full(works, plan, output)
     paper, out = sheet_of(output), BytesIO()
     width, height = _room(output)
-    sheets = pictures(told_plan(plan, output.language), output, width=width, height=height)
+    sheets = pictures(told_plan(plan, output), output, width=width, height=height)
     size = (paper.height / MM * POINT, paper.width / MM * POINT)
     title = "; ".join(sheet.title for sheet in sheets)
     canvas = undated(out, size, title, output.language)

@@ -44,7 +44,7 @@ def range_archive(
     Raises:
         OutputError: A size cannot be made in the form that was asked for.
     """
-    table, grade = measure_table(sizes), grade_document(grade_report(sizes))
+    table, grade = measure_table(sizes), grade_document(grade_report(sizes), output.language)
     patterns = list(_patterns(sizes, chosen, output, refuse, allow_unsound=allow_unsound))
     files = [file for _, file in patterns if file is not None]
     files += [

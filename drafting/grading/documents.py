@@ -12,6 +12,7 @@ from typing import Any
 
 from drafting import DRAFTING_VERSION
 from drafting.drawing import Output
+from drafting.drawing.words import plain
 from drafting.errors import DraftingError
 from drafting.export.identity import in_mm
 from drafting.export.json import document
@@ -22,6 +23,7 @@ from drafting.grading.grade import grade_report
 from drafting.grading.measures import MeasureRow, MeasureTable, measure_table
 from drafting.grading.report import GradeFinding, GradeReport, PointMoves
 from drafting.grading.sizes import SizeDrafted, SizeRange
+from drafting.language import Language, finding_text, say
 
 Plain = dict[str, Any]
 
@@ -55,7 +57,7 @@ def range_document(
         "garment": in_mm(sizes.spec),
         "sizes": [_size(size, output, refuse, allow_unsound) for size in sizes.sizes],
         "measures": table_document(measure_table(sizes)),
-        "grade": grade_document(grade_report(sizes)),
+        "grade": grade_document(grade_report(sizes), output.language),
     }
 
 
@@ -109,13 +111,13 @@ def _values(row: MeasureRow) -> list[float | None]:
     return [None if value is None else rounded(value * factor) for value in row.values]
 
 
-def grade_document(report: GradeReport) -> Plain:
+def grade_document(report: GradeReport, language: Language = "en") -> Plain:
     """The grade report; steps are [right, down] in mm, one for each pair of neighbouring sizes."""
     return {
         "sizes": list(report.sizes),
         "origin": report.origin,
         "points": [_point(point) for point in report.points],
-        "findings": [_finding(finding) for finding in report.findings],
+        "findings": [_finding(finding, language) for finding in report.findings],
     }
 
 
@@ -131,14 +133,21 @@ def _down(step: Vector) -> list[float]:
     return [rounded(step.x * MM), rounded(-step.y * MM)]
 
 
-def _finding(finding: GradeFinding) -> Plain:
+def _finding(finding: GradeFinding, language: Language) -> Plain:
+    text = finding_text(finding.code, language)
     told: Plain = {
         "code": finding.code,
         "where": finding.where,
         "sizes": list(finding.sizes),
-        "message": finding.message,
+        "message": text.format(where=_where(finding, language)) if text else finding.message,
         "names": list(finding.names),
     }
     if finding.by is not None:
         told["by"] = rounded(finding.by * FACTORS[finding.unit])
     return told
+
+
+def _where(finding: GradeFinding, language: Language) -> str:
+    """What a sentence in another language speaks of, and between which sizes."""
+    said = say(plain(finding.where), language)
+    return f"{said[:1].upper()}{said[1:]} ({' – '.join(finding.sizes)})"

@@ -80,3 +80,12 @@ def test_the_report_for_clients_is_in_millimetres_with_y_down():
     (finding,) = told["findings"]
     assert finding["by"] == 15.0
     assert finding["sizes"] == ["78", "82"]
+
+
+def test_what_jumps_is_told_in_other_languages_with_its_sizes():
+    found = report(82, 86, 90, 94)
+    german = {f["code"]: f["message"] for f in grade_document(found, "de")["findings"]}
+    assert "(90 – 94)" in german["decision_changes"]
+    assert "Entscheidung" in german["decision_changes"]
+    english = {f["code"]: f["message"] for f in grade_document(found)["findings"]}
+    assert all(german[code] != english[code] for code in english)
