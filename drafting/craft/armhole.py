@@ -39,6 +39,7 @@ def round_corner(start: Point, end: Point, corner: Point, diagonal: float) -> tu
     Returns:
         The curve, and the distance at which it cuts the diagonal.
     """
+    diagonal = float(diagonal)  # a length that remembers its formula ends here
     out = RIGHT if end.x > start.x else LEFT
     down, across = corner.distance(start), corner.distance(end)
     diagonally = Vector(out.x, 1.0)

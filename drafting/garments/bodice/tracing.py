@@ -21,7 +21,7 @@ def traced(pieces: tuple[Piece, ...], origin: Place, sheet: DraftSheet) -> None:
     """
     for piece in pieces:
         name = piece.name.replace("_", " ")
-        corners = [sheet.point(f"{name}: {_words(e.name)} starts", nudged(origin, e.path.start.x - origin.x, e.path.start.y - origin.y), "A corner or a joint of the piece.") for e in piece.edges]
+        corners = [sheet.point(f"{name}: {_words(e.name)} starts", nudged(origin, float(e.path.start.x - origin.x), float(e.path.start.y - origin.y)), "A corner or a joint of the piece.") for e in piece.edges]
         ends = (*corners[1:], corners[0])
         lines: list[Stroke] = []
         for edge, start, end in zip(piece.edges, corners, ends, strict=True):
