@@ -14,6 +14,7 @@ from drafting.garments.bodice.assembly import sewing
 from drafting.garments.bodice.made import Cut, cut_out
 from drafting.garments.bodice.pieces import hemmed
 from drafting.garments.bodice.spec import Bodice
+from drafting.garments.bodice.symptoms import SYMPTOMS
 from drafting.garments.garment import Garment, ValidRange
 from drafting.pattern import Notion, Pattern
 
@@ -68,5 +69,6 @@ GARMENT = Garment(
     valid=(ValidRange("bust_girth", 76, 124), ValidRange("waist_girth", 58, 112)),
     sources=SOURCES,
     sample=SAMPLE,
+    symptoms=SYMPTOMS,
     draw=draw,
 )

@@ -23,11 +23,13 @@ from drafting.garments.bodice.assembly import (
     side_seam,
 )
 from drafting.garments.bodice.made import Cut, cut_out
+from drafting.garments.bodice.symptoms import SYMPTOMS as BODICE
 from drafting.garments.dress.joining import Skirt, apart, meeting, stations, taken_off, waist_seam
 from drafting.garments.dress.spec import Dress, SkirtKind
 from drafting.garments.garment import Garment, ValidRange
 from drafting.garments.skirts import a_line, circle, gathered, gored, pleated, straight
 from drafting.garments.skirts.block import Moving
+from drafting.garments.skirts.symptoms import SYMPTOMS as BELOW
 from drafting.pattern import (
     CombinedLength,
     EdgeLength,
@@ -68,7 +70,7 @@ def draw(body: Body, cut: Dress, sheet: DraftSheet) -> Pattern:
     goals = _goals(panels)
     skirt, missed = _skirt(body, cut, made, goals, sheet)
     waist = waist_seam(panels, skirt)
-    seams, steps = in_order(_steps(made, skirt, waist))
+    seams, steps = in_order(_steps(made, skirt, waist, darted=cut.skirt in DARTED))
     whole = made.body.panels[0].edge("zip").path.length() + skirt.zip
     return Pattern(
         kind="dress", title="Dress", pieces=(*made.pieces, *skirt.pieces), seams=seams, sewing=steps,
@@ -103,14 +105,22 @@ def _skirt(body: Body, cut: Dress, made: Cut, goals: tuple[tuple[float, ...], tu
     if cut.skirt not in DARTED:
         return taken_off(SKIRTS[cut.skirt].draw(body, spec, sheet.beside("skirt"))), 0.0
     draw_skirt, asked = DARTED[cut.skirt], goals
+    waists = _waists(made.body.panels)
     for _ in range(4):
-        found = _found(draw_skirt(body, spec, DraftSheet(), meeting(*asked)))
+        found = _found(draw_skirt(body, spec, DraftSheet(), meeting(asked, waists)))
         if max(map(apart, goals, found)) < MEET / 10:
             break
         asked = (_corrected(asked[0], goals[0], found[0]), _corrected(asked[1], goals[1], found[1]))
-    moved: Moving = meeting(*asked)
+    moved: Moving = meeting(asked, waists)
     skirt = taken_off(draw_skirt(body, spec, sheet.beside("skirt"), moved))
-    return skirt, max(map(apart, goals, _found(skirt.pattern)))
+    off = abs(waists[0] - next(p for p in skirt.pieces if p.name == "skirt_back").sewn_length("waist"))
+    return skirt, max(off, *map(apart, goals, _found(skirt.pattern)))
+
+
+def _waists(panels: tuple[Piece, ...]) -> tuple[float, float]:
+    """Sewn waists of the back and the front half, cm."""
+    back, front = (sum(p.sewn_length("waist") for p in panels if p.name.startswith(word)) for word in ("back", "front"))
+    return back, front
 
 
 def _found(pattern: Pattern) -> tuple[tuple[float, ...], tuple[float, ...]]:
@@ -134,7 +144,7 @@ FACED = frozenset({"straight", "a_line", "gored"})
 """Skirts that come with a facing, whose top is the waist itself."""
 
 
-def _steps(made: Cut, skirt: Skirt, waist: Seam) -> tuple[Assembling | None, ...]:
+def _steps(made: Cut, skirt: Skirt, waist: Seam, *, darted: bool) -> tuple[Assembling | None, ...]:
     """The bodice, the skirt, the waist seam, the zip, the facings, the hem."""
     body = made.body
     named = {s.name: s for s in skirt.seams}
@@ -155,7 +165,7 @@ def _steps(made: Cut, skirt: Skirt, waist: Seam) -> tuple[Assembling | None, ...
         Assembling("Sew the shoulder seams of the neck facing; neaten its lower edge.", (neck_facing_shoulder(body),)),
         *arm_steps(body),
         *below,
-        Assembling("Join bodice and skirt at the waist, side seam to side seam and dart to dart; press the seam up.", (waist,)),
+        Assembling("Join bodice and skirt at the waist, side seam to side seam and dart to dart; press the seam up." if darted else "Join bodice and skirt at the waist, centre to centre; press the seam up.", (waist,)),
         Assembling("Set in the zip from the neck down to its end in the skirt.", (bodice_zip, *zips)),
         Assembling("Sew the facing to the neckline, clip, turn it in and understitch it.", (neckline_seam(body),)),
         Assembling("Fell the facing's ends down to the tape of the zip.", facing_zip(body)),
@@ -166,8 +176,8 @@ def _steps(made: Cut, skirt: Skirt, waist: Seam) -> tuple[Assembling | None, ...
 def _darts_meet(cut: Dress, missed: float) -> tuple[Want, ...]:
     if cut.skirt not in DARTED:
         return ()
-    how = "the waist of bodice and skirt from the centre to each dart, darts closed"
-    return (Want(name="darts_meet", measuring=Number(missed, how), wanted=0.0, low=0.0, high=MEET, reason="The darts of bodice and skirt run on into each other."),)
+    how = "the waist of bodice and skirt from the centre to each dart and to the side, darts closed"
+    return (Want(name="darts_meet", measuring=Number(missed, how), wanted=0.0, low=0.0, high=MEET, reason="Darts and side seams of bodice and skirt run on into each other."),)
 
 
 def _passes(body: Body, panels: tuple[Piece, ...]) -> Want:
@@ -189,5 +199,6 @@ GARMENT = Garment(
     valid=(ValidRange("bust_girth", 76, 124), ValidRange("waist_girth", 58, 112), ValidRange("hip_girth", 80, 140)),
     sources=(*SOURCES, *straight.GARMENT.sources),
     sample=(*SAMPLE, ("hip_girth", 100.0), ("side_waist_to_hip", 20.5), ("outside_leg_length", 104.0)),
+    symptoms=(*BODICE, *(s for s in BELOW if s.symptom not in {b.symptom for b in BODICE})),
     draw=draw,
 )

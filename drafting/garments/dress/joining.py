@@ -174,14 +174,33 @@ def _along(piece: Piece, dart: Dart) -> float:
     return path.distance_of(*nearest(path, dart.first)[:2])
 
 
-def meeting(back: tuple[float, ...], front: tuple[float, ...]) -> Moving:
-    """Move a skirt's darts so that they lie so far (sewn, cm) from the centres."""
+def meeting(darts: tuple[tuple[float, ...], tuple[float, ...]], waists: tuple[float, float]) -> Moving:
+    """Move a skirt's sides and darts to those of a bodice.
+
+    Args:
+        darts: How far (sewn, cm) the darts of back and front lie from the centres.
+        waists: Sewn waists of the bodice's back and front half, cm.
+    """
 
     def moved(behind: Panel, before: Panel, sheet: DraftSheet) -> tuple[Panel, Panel]:
-        sheet.heading("Darts moved", "common practice, no source")
-        return _moved(behind, back, sheet), _moved(before, front, sheet)
+        sheet.heading("Side and darts moved", "common practice, no source")
+        back, front = (_side_moved(p, w, sheet) for p, w in zip((behind, before), waists, strict=True))
+        return _moved(back, darts[0], sheet), _moved(front, darts[1], sheet)
 
     return moved
+
+
+def _side_moved(panel: Panel, waist: float, sheet: DraftSheet) -> Panel:
+    """The whole side line moved, plumb as it is, until the waist is as long as the bodice's."""
+    sewn = sheet.length(f"{panel.name} waist of the bodice", waist, "The side seams of bodice and skirt meet.")
+    out = 1.0 if panel.side.x > panel.centre.x else -1.0
+    by = out * (float(sewn) - float(panel.sewn))
+    return replace(
+        panel, sewn=sewn,
+        side=sheet.point(f"{panel.name} side at the waist, moved", nudged(panel.side, by, 0.0), "Moved with the bodice's side seam."),
+        hip_side=sheet.point(f"{panel.name} side at the hip, moved", nudged(panel.hip_side, by, 0.0), "As far."),
+        hem_side=sheet.point(f"{panel.name} side at the hem, moved", nudged(panel.hem_side, by, 0.0), "As far."),
+    )
 
 
 def _moved(panel: Panel, wanted: tuple[float, ...], sheet: DraftSheet) -> Panel:
