@@ -32,6 +32,8 @@ CUTS = (
     *({"neckline": n, "sleeve": s} for n in NECKS for s in ("short", "none")),
     *({"opening": o, "sleeve": "three_quarter", "method": "armhole_dart"} for o in OPENINGS),
     {"sleeve_finish": "plain", "match_marks": True},
+    {"sleeve_finish": "cuff"},
+    {"sleeve_finish": "cuff", "cuff_depth": 3.0, "method": "armhole_dart"},
     {"bust_ease": 20.0, "waist_ease": 14.0, "arm_ease": 9.0, "cap_ease": 1.0},
 )
 
@@ -179,6 +181,20 @@ def test_buttons_stand_at_even_distances_one_of_them_at_the_bust():
     bust = front.level("bust")[0].y
     assert min(abs(h - bust) for h in heights) < 1e-6
     assert [n.quantity for n in pattern.notions if n.name == "button"] == [len(heights)]
+
+
+def test_a_cuff_passes_the_hand_and_the_sleeve_is_gathered_into_it():
+    """Hand and 2.5 cm for the thumb. Source: common practice."""
+    done = make({"hand_girth": 19.0}, sleeve_finish="cuff")
+    pattern = done.pattern.pattern
+    round_ = tape(pattern.piece("cuff").edge("sleeve_edge").path)
+    assert round_ == pytest.approx(19.0 + 2.5, abs=0.01)
+    (joined,) = [s for s in done.seams if s.seam.name == "cuff"]
+    assert joined.seam.ease.kind == "gathers"
+    assert 1.15 < tape(pattern.piece("sleeve").edge("hem").path) / round_ < 1.6
+    plain = make({"hand_girth": 19.0}, sleeve_finish="plain").pattern.pattern
+    shorter = (p.piece("sleeve").edge("front_seam").path for p in (plain, pattern))
+    assert tape(next(shorter)) - tape(next(shorter)) == pytest.approx(6.0, abs=0.4)
 
 
 def test_match_marks_meet_at_side_and_centre():

@@ -23,6 +23,7 @@ class Body:
         armhole_facings: Back and front; () with sleeves.
         sleeve: The sleeve; None without.
         cap: Its cap.
+        cuff: Its cuff; None without.
         opening: Where it opens.
         button_facing: The facing of the edges under the buttons; None with a zip.
     """
@@ -34,6 +35,7 @@ class Body:
     cap: Cap | None
     opening: Opening
     button_facing: Piece | None
+    cuff: Piece | None = None
 
     @property
     def at_back(self) -> bool:
@@ -180,6 +182,13 @@ def _button_edges(body: Body) -> Assembling:
     return Assembling("Sew the facing to the edges of the opening.", (seam,))
 
 
+def _cuff_seams(sleeve: Piece, cuff: Piece) -> tuple[Seam, ...]:
+    """The cuff closed, and the sleeve gathered into it."""
+    full = sleeve.sewn_length("hem") - cuff.sewn_length("sleeve_edge")
+    ends = Seam("cuff_ends", (SeamPart("cuff", "end"),), (SeamPart("cuff", "other_end", reversed=True),))
+    return ends, Seam("cuff", (SeamPart("sleeve", "hem"),), (SeamPart("cuff", "sleeve_edge", reversed=True),), Ease("gathers", full, full, full))
+
+
 def arm_steps(body: Body) -> tuple[Assembling | None, ...]:
     """Sleeves made up and set in, or armholes faced."""
     if body.sleeve is None:
@@ -199,6 +208,7 @@ def arm_steps(body: Body) -> tuple[Assembling | None, ...]:
     seam = Seam("sleeve_seam", (SeamPart("sleeve", "back_seam"),), (SeamPart("sleeve", "front_seam", reversed=True),))
     return (
         Assembling("Sew the darts at the elbows and press them down.", (), ("sleeve",)) if body.sleeve.darts else None,
-        Assembling("Sew the sleeve seams and press them open; turn up the sleeve hems.", (seam,)),
+        Assembling("Sew the sleeve seams and press them open; turn up the sleeve hems." if body.cuff is None else "Sew the sleeve seams and press them open.", (seam,)),
+        None if body.cuff is None else Assembling("Close the cuffs, gather the sleeves into them, fold them in and fell them down.", _cuff_seams(body.sleeve, body.cuff)),
         Assembling("Run two rows of ease stitches over the cap; set in the sleeve, notch to notch, without a pleat.", sleeve_seams(body)),
     )

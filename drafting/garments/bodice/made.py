@@ -126,16 +126,18 @@ def cut_out(body: Body, cut: Shape, opening: Opening, sheet: DraftSheet, above: 
     facings, armhole_facings = _facings(laid, cut, centres)
     sheet.heading("Cutting", "common practice, no source")
     traced((*backs, *fronts), laid.block.levels.bust, sheet)
-    arm = () if sewn_in is None else (sleeve_piece(sewn_in),)
+    cuffed = cut.sleeve_finish == "cuff"
+    arm = () if sewn_in is None else (sleeve_piece(sewn_in, cuffed=cuffed),)
+    cuffs = (sleeve.cuff_piece(sleeve.cuff_length(body), cut.cuff_depth),) if cuffed else ()
     if sewn_in is not None:
         traced(arm, sewn_in.cap.crown, sheet)
     panels = matched((*backs, *reversed(fronts)), opening, cut)
     made = Sewn(
-        panels=panels, neck_facings=facings, armhole_facings=armhole_facings, sleeve=arm[0] if arm else None, cap=sewn_in.cap if sewn_in else None,
+        panels=panels, neck_facings=facings, armhole_facings=armhole_facings, sleeve=arm[0] if arm else None, cap=sewn_in.cap if sewn_in else None, cuff=cuffs[0] if cuffs else None,
         opening=opening, button_facing=facings[0 if opening.startswith("back") else 1] if opening.endswith("buttons") else None,
     )
     return Cut(
-        body=made, pieces=(*panels, *arm, *facings, *armhole_facings), sleeve=sewn_in, waists=laid.waists, armhole=hole.length,
+        body=made, pieces=(*panels, *arm, *cuffs, *facings, *armhole_facings), sleeve=sewn_in, waists=laid.waists, armhole=hole.length,
         bust=_bust(laid), ease=float(laid.figure.ease), loose=_loose(laid.findings), findings=(*laid.findings, *(sewn_in.cap.findings if sewn_in else ())),
         resolved=(
             ("bust_ease", float(laid.figure.ease)), ("bust_dart", where if cut.shaping == "darts" else None), ("neck_depth", laid.depth), ("neck_width", laid.width),

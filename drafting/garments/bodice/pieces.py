@@ -152,9 +152,9 @@ def hemmed(piece: Piece) -> Piece:
     return replace(piece, edges=tuple(replace(e, role=Role.HEM) if e.name == "waist" else e for e in piece.edges))
 
 
-def sleeve_piece(sleeve: Sleeve) -> Piece:
-    """The sleeve: cap in four stretches, two seams and a hem."""
-    edges = (*sleeve.cap.edges(), Edge("back_seam", sleeve.back, kind="side"), Edge("hem", sleeve.hem, Role.HEM, "hem"), Edge("front_seam", sleeve.front, kind="side"))
+def sleeve_piece(sleeve: Sleeve, *, cuffed: bool = False) -> Piece:
+    """The sleeve: cap in four stretches, two seams and a hem, or an edge that is gathered into a cuff."""
+    edges = (*sleeve.cap.edges(), Edge("back_seam", sleeve.back, kind="side"), Edge("hem", sleeve.hem) if cuffed else Edge("hem", sleeve.hem, Role.HEM, "hem"), Edge("front_seam", sleeve.front, kind="side"))
     outline = loop(e.path for e in edges)
     levels = (("underarm", sleeve.cap.front.y), *(() if sleeve.elbow is None else (("elbow", sleeve.elbow),)))
     bottom = max(sleeve.hem.start.y, sleeve.hem.end.y)

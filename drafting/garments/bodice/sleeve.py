@@ -19,7 +19,7 @@ from drafting.craft.sleeve_cap import Cap, CapWish, draw_cap
 from drafting.craft.trueing import nudged
 from drafting.garments.bodice.spec import Method, Shape, SleeveLength
 from drafting.geometry import Path, Point, curve, join, polyline, turn
-from drafting.pattern import Dart
+from drafting.pattern import Cut, Dart, Edge, Mark, Piece, Role
 from drafting.trace import Length, Place
 from drafting.trace.place import corner_of_paper
 
@@ -37,6 +37,9 @@ WRIST_ROOM, FITTED_ROOM, HAND_ROOM = 7.5, 5.5, 1.0
 
 BESIDE = 35.0
 """cm to the right of the centre front, where the sleeve has room on the paper."""
+
+CUFF_ROOM, FULL = 2.5, 1.25
+"""Cuff over hand, cm, and the sleeve's foot over its cuff. Source: common practice, no source."""
 
 LEAST_SEAM = 4.0
 """A sleeve has at least 4 cm of seam under the arm. House method."""
@@ -89,7 +92,9 @@ def draft(body: Body, cut: Shape, armhole: Armhole, beside: Place, sheet: DraftS
     crown = sheet.point("crown", corner_of_paper(beside.x + BESIDE, beside.y), "The highest point of the sleeve.")
     arm = body.outer_arm_length
     share = LENGTHS[cut.sleeve]
-    length = sheet.length("sleeve length", arm * share if share < 1 else arm + 1.0, "From the shoulder's end; a long sleeve needs 1 cm to bend the arm.")
+    whole = arm * share if share < 1 else arm + 1.0
+    cuffed = cut.sleeve_finish == "cuff"
+    length = sheet.length("sleeve length", whole - Length(cut.cuff_depth, "cuff depth") if cuffed else whole, "From the shoulder's end; a long sleeve needs 1 cm to bend the arm.")
     elbow = sheet.point("elbow line", crown.down(arm / 2 + 2.5), "Half way down the arm, and a little lower.") if share > 0.6 else None
     hem = sheet.point("sleeve hem line", crown.down(length), "Where the sleeve ends.")
     asked = wish(body, cut, back_adds(float(body.bust_girth)))
@@ -124,8 +129,31 @@ def _hem(body: Body, cut: Shape, width: float) -> float:
     hand = body.value("hand_girth") if body.has("hand_girth") else body.value("wrist_girth") + 3.3
     if cut.sleeve != "long":
         return TAPER[cut.sleeve] * width
+    if cut.sleeve_finish == "cuff":
+        return max(FULL * cuff_length(body), 0.8 * width)
     room = FITTED_ROOM if cut.sleeve_finish == "elbow_dart" else WRIST_ROOM
     return max(body.value("wrist_girth") + room, hand + HAND_ROOM)
+
+
+def cuff_length(body: Body) -> float:
+    """Round the finished cuff, cm: it has no opening, so the hand must pass."""
+    hand = body.value("hand_girth") if body.has("hand_girth") else body.value("wrist_girth") + 3.3
+    return hand + CUFF_ROOM
+
+
+def cuff_piece(length: float, depth: float) -> Piece:
+    """A band cuff, folded along its free edge: upper half outside, lower half inside.
+
+    Args:
+        length: Round the finished cuff, cm.
+        depth: Finished depth, cm.
+    """
+    a, b, c, d = Point(length, 2 * depth), Point(0.0, 2 * depth), Point(0.0, 0.0), Point(length, 0.0)
+    edges = (Edge("sleeve_edge", polyline(a, b)), Edge("end", polyline(b, c)), Edge("inside_edge", polyline(c, d), Role.HEM, "seam"), Edge("other_end", polyline(d, a)))
+    return Piece(
+        name="cuff", title="Cuff", cut=(Cut("main", 2, mirrored=True), Cut("fusible", 2, mirrored=True)), edges=edges,
+        grain=(Point(length / 2, 0.3 * depth), Point(length / 2, 1.7 * depth)), marks=(Mark("fold", polyline(Point(0.0, depth), Point(length, depth))),),
+    )
 
 
 def _straight(cap: Cap, front: Place, back: Place, elbow: Place | None) -> Sleeve:

@@ -34,6 +34,7 @@ class Shape:
     sleeve_finish: SleeveFinish | None = None
     cap_ease: Annotated[float, Interval(ge=0, le=5), LENGTH] = 2.5
     arm_ease: Annotated[float, Interval(ge=2.5, le=15), LENGTH] = 5.0
+    cuff_depth: Annotated[float, Interval(ge=2, le=12), LENGTH] = 6.0
     match_marks: bool = False
 
 
@@ -58,10 +59,12 @@ class Bodice(Shape):
             default 1 for a round one, 9 for a V, 0 for a boat, 6 for a square one.
         neck_width: How far it is widened along each shoulder; by default 1, 1, 4.5 and 3.
         sleeve: How long the sleeve is; none for armholes with facings.
-        sleeve_finish: A plain hem, a dart at the elbow of a narrow long sleeve, or a cuff on a long
-            one; by default plain, and the elbow dart where it is long.
+        sleeve_finish: A plain hem, a dart at the elbow of a narrow long sleeve, or a band cuff on a
+            long one, as wide as the hand needs, the sleeve gathered into it; by default plain, and
+            the elbow dart where it is long.
         cap_ease: How much longer the sleeve cap is than the armhole; it is eased in.
         arm_ease: Sleeve over upper arm.
+        cuff_depth: Finished depth of the cuff.
         match_marks: Whether marks are added at side and centres, for cloth with nap or checks.
         opening: Where it opens, and how.
     """

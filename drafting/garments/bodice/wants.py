@@ -95,7 +95,7 @@ def _sleeve(body: Body, cut: Shape, made: Made, sleeve: Sleeve) -> tuple[Want, .
     holes = tuple((-1.0, EdgeLength(p.name, (e.name,))) for p in made.panels for e in p.edges if e.name.startswith("armhole"))
     most = max(cut.cap_ease, sleeve.cap.ease if "ease" in sleeve.cap.gave else cut.cap_ease)
     hand = body.value("hand_girth") if body.has("hand_girth") else body.value("wrist_girth")
-    passes = _least("hem_passes_hand", EdgeLength("sleeve", ("hem",)), hand, "The hand goes through the hem.")
+    passes = _least("hem_passes_hand", EdgeLength("sleeve", ("hem",)) if made.cuff is None else EdgeLength("cuff", ("sleeve_edge",)), hand, "The hand goes through the hem.")
     return (
         Want(name="cap_ease", measuring=CombinedLength(((1.0, caps), *holes)), wanted=cut.cap_ease, low=cut.cap_ease - 0.05, high=most + 0.05, reason="Cap over armhole, eased in between the notches."),
         _least("sleeve_width", Girth("underarm", ("sleeve",), 1), body.value("upper_arm_girth") + min(2.5, cut.arm_ease), "Room to bend the arm."),
