@@ -134,6 +134,12 @@ def settled(cut: Shirt) -> Shirt:
     )
 
 
+LEAST_ARMHOLE = 4.0
+"""The back's armhole turns out to the side over 4 cm at the least, however wide the back."""
+
+LEAST_YOKE = 2.0
+"""At the armhole the yoke is 2 cm deep, at the least. House method."""
+
 BELOW_WAIST, UNDER_YOKE = 8.0, 6.0
 """The side seam goes on 8 cm under the waist, the back's armhole 6 cm under the yoke. House method."""
 
@@ -156,4 +162,10 @@ def refuse_impossible(cut: Shirt, block: Block) -> None:
         raise SpecError(
             f'yoke_depth {block.nape.y - block.yoke.y:.1f} leaves {left:.1f} cm of armhole under the yoke with fit "{cut.fit}": make it less.',
             where="garment.yoke_depth", received=block.nape.y - block.yoke.y, allowed=(5.0, block.nape.y - block.side.y - UNDER_YOKE),
+        )
+    deep = block.back_shoulder.y - block.yoke_end.y
+    if deep < LEAST_YOKE:
+        raise SpecError(
+            f"With this yoke_depth and shoulder_drop {deep:.1f} cm of the yoke are left at the armhole: make it deeper.",
+            where="garment.yoke_depth", received=block.nape.y - block.yoke.y, allowed=(block.nape.y - block.back_shoulder.y + LEAST_YOKE, 12.0),
         )

@@ -9,9 +9,9 @@ from __future__ import annotations
 from drafting.body import Body
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.shirt.block import Block
-from drafting.garments.shirt.choices import eases, lower, shoulder_drop
+from drafting.garments.shirt.choices import LEAST_ARMHOLE, eases, lower, shoulder_drop
 from drafting.garments.shirt.spec import Shirt
-from drafting.trace import Length
+from drafting.trace import Length, smaller
 from drafting.trace.place import corner_of_paper
 
 SOURCE = "W. Aldrich, Metric Pattern Cutting for Menswear (classic shirt, its allowances taken off)"
@@ -33,12 +33,13 @@ def mens(body: Body, cut: Shirt, sheet: DraftSheet) -> Block:
     hem = sheet.point("hem at the centre back", nape.down(Length(cut.length, "length")) if cut.length else waist.down(WAIST_TO_HEM), "Where the shirt ends.")
     half = sheet.length("half the shirt", body.bust_girth / 2 + ease / 2, "Half the chest and its ease.")
     centre = sheet.point("centre front at the underarm", underarm.right(half), "Half the shirt away.")
-    side = sheet.point("side at the underarm", underarm.right(body.bust_girth / 4 + ease / 4 + 0.5), "The back has 1 cm more of the half than the front.")
+    quarter = body.bust_girth / 4 + ease / 4 + 0.5
+    side = sheet.point("side at the underarm", underarm.right(quarter), "The back has 1 cm more of the half than the front.")
 
     sheet.heading("Back corners", SOURCE)
     yoke = sheet.point("yoke at the centre back", nape.down(Length(cut.yoke_depth, "yoke depth") if cut.yoke_depth else depth / 5 + 1), "A fifth of the armhole's depth, and a little.")
     neck = sheet.point("back neck", nape.right(body.neck_girth / 5 + 0.25).up(4.3), "The back reaches over the shoulder; the collar lies on its edge.")
-    end = sheet.point("yoke end", yoke.right(body.across_back_width / 2 + own.back), "Half the back and room to reach.")
+    end = sheet.point("yoke end", yoke.right(smaller(body.across_back_width / 2 + own.back, quarter - LEAST_ARMHOLE)), "Half the back and room to reach.")
     shoulder = sheet.point("back shoulder end", lower(end.level_with(nape).up(0.95), drop), "Straight over the end of the yoke.")
 
     sheet.heading("Front corners", SOURCE)

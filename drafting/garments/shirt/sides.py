@@ -149,7 +149,7 @@ def _bust_dart(block: Block, waist: Place, wanted: float, sheet: DraftSheet) -> 
     bust = block.bust_point
     if bust is None:
         raise ConstructionError("There is no bust point for the dart.", where="bust dart")
-    low = sheet.point("bust dart lower leg", block.side.down(MOUTH), "On the side, below the underarm, so that the dart rises to the bust.")
+    low = sheet.point("bust dart lower leg", block.side.down(smaller(MOUTH, Length(block.side.y - waist.y, "side to the waist") / 2)), "On the side, below the underarm, so that the dart rises to the bust.")
     point = sheet.point("bust dart end", bust.towards(low, SHORT_OF_BUST), "Short of the bust point, so that it ends in no peak.")
     long = low.distance(point)
 

@@ -33,7 +33,7 @@ WEAR = 1.0
 """A sleeve ends 1 cm below the wrist, so that it stays there when the arm bends."""
 
 SHORT = 24.0
-SHORT_ROOM = 6.0
+SHORT_ROOM = 5.0
 """Hem of a short sleeve over the upper arm, at the least."""
 
 SLITS = {"tower": 13.0, "bound": 10.0}
@@ -81,18 +81,19 @@ def sleeve(body: Body, cut: Shirt, back: Yoked, front: Fronted, forward: float, 
     placket = _placket(cut)
     long = _length(body, cut, back, sheet)
     wide = room(hole, body.value("upper_arm_girth"), cut.cap_ease)
-    closed = sheet.length("width at the lower end", _closed(body, cut, wide + body.value("upper_arm_girth")), "Round the wrist when it is buttoned." if placket else "Loose round the arm.")
-    taken = pleats_for(cut) if placket else ()
-    width = sheet.length("width before pleats", closed + sum(taken), "The pleats give room at the elbow.") if taken else closed
-    down = float(long) - CAP_SHARE * hole.length
-
-    def lean(at_top: float) -> float:
-        return math.degrees(math.atan2((at_top - float(width)) / 2, down))
-
     wish = CapWish(
         arm=body.value("upper_arm_girth"), room=wide, least_room=LEAST_ROOM, ease=cut.cap_ease, most_ease=max(2.0, cut.cap_ease),
         heights=HEIGHTS, lowest=0.08, roundness=0.75,
     )
+    tried = draw_cap(hole, wish, top, DraftSheet())
+    closed = sheet.length("width at the lower end", _closed(body, cut, tried.width), "Round the wrist when it is buttoned." if placket else "Loose round the arm.")
+    taken = pleats_for(cut) if placket else ()
+    width = sheet.length("width before pleats", closed + sum(taken), "The pleats give room at the elbow.") if taken else closed
+    down = max(1.0, float(long) - tried.height)
+
+    def lean(at_top: float) -> float:
+        return math.degrees(math.atan2((at_top - float(width)) / 2, down))
+
     cap = draw_cap(hole, wish, top, sheet, lean)
     return _lower(cap, cut, placket, long, width, taken, closed, sheet)
 

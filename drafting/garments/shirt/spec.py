@@ -53,7 +53,7 @@ class Shirt:
             with them; less than nought for square shoulders. By default from the shoulder slope where
             it was measured, else none.
         bust_dart: Width of the bust dart at the side seam, with method "womens"; by default from
-            bust and upper chest, 0 for none.
+            bust and upper chest, less than 0.5 cm is none.
         length: Finished length at the centre back, nape to hem.
         hem: Curved, with tails, or straight.
         tail: How far a curved hem rises at the side; by default 7 cm.

@@ -12,7 +12,7 @@ from __future__ import annotations
 from drafting.body import Body
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.shirt.block import Block
-from drafting.garments.shirt.choices import eases, lower, shoulder_drop
+from drafting.garments.shirt.choices import LEAST_ARMHOLE, eases, lower, shoulder_drop
 from drafting.garments.shirt.spec import Shirt
 from drafting.trace import Length, larger, smaller
 from drafting.trace.place import corner_of_paper
@@ -31,6 +31,9 @@ CUP = 2.54
 """cm of bust over upper chest for each cup; two cups are what the draft counts with."""
 
 MOST_DART = 6.0
+NO_DART = 0.5
+"""Less than half a centimetre is no dart."""
+
 LEAST_DART = 1.0
 
 
@@ -47,15 +50,16 @@ def womens(body: Body, cut: Shirt, sheet: DraftSheet) -> Block:
     hem = sheet.point("hem at the centre back", nape.down(Length(cut.length, "length")) if cut.length else waist.down(WAIST_TO_HEM), "Where the shirt ends.")
     half = sheet.length("half the shirt", body.bust_girth / 2 + ease / 2, "Half the bust and its ease.")
     level = sheet.point("centre front at the back's underarm", underarm.right(half), "Half the shirt away.")
-    side = sheet.point("side at the underarm", underarm.right(body.bust_girth / 4 + ease / 4), "Front and back share the half evenly.")
+    quarter = body.bust_girth / 4 + ease / 4
+    side = sheet.point("side at the underarm", underarm.right(quarter), "Front and back share the half evenly.")
     dart = sheet.length("bust dart", dart_width(body, cut), "What the bust needs in length, taken out again at the side.")
     centre = sheet.point("centre front at the underarm", level.up(dart), "The front is raised by the width of the dart.")
     top = sheet.point("front side at the underarm", side.up(dart), "The dart takes it down to the back's again.")
 
     sheet.heading("Back corners", SOURCE)
-    yoke = sheet.point("yoke at the centre back", nape.down(Length(cut.yoke_depth, "yoke depth") if cut.yoke_depth else depth / 5 + 2.5), "A fifth of the armhole's depth, and a little.")
+    yoke = sheet.point("yoke at the centre back", nape.down(_yoke(cut, depth, sloped)), "A fifth of the armhole's depth, and a little.")
     neck = sheet.point("back neck", nape.right(body.neck_girth / 5 + 0.3).up(1.8), "The collar lies on its edge.")
-    end = sheet.point("yoke end", yoke.right(body.across_back_width / 2 + own.back), "Half the back and room to reach.")
+    end = sheet.point("yoke end", yoke.right(smaller(body.across_back_width / 2 + own.back, quarter - LEAST_ARMHOLE)), "Half the back and room to reach.")
     drop = sheet.point("back shoulder level", lower(nape.down(body.scye_depth_length / 5 - 1.2), sloped), "The shoulder falls with the depth of the back.")
     shoulder = sheet.point("back shoulder end", drop.plumb_with(end).right(0.3), "A little outside the end of the yoke.")
 
@@ -79,9 +83,16 @@ def womens(body: Body, cut: Shirt, sheet: DraftSheet) -> Block:
 def dart_width(body: Body, cut: Shirt) -> Length:
     """Width of the bust dart at the side, cm: as ordered; else by the bust, and by the cup where it is known."""
     if cut.bust_dart is not None:
-        return Length(cut.bust_dart, "bust dart ordered")
+        return Length(cut.bust_dart, "bust dart ordered") if cut.bust_dart >= NO_DART else Length(0.0)
     usual = body.bust_girth / 32
     if not body.taken("upper_chest_girth"):
         return usual
     cups = (body.bust_girth - body.upper_chest_girth) / CUP
     return smaller(larger(usual + (cups - 2) * 1.05, LEAST_DART), MOST_DART)
+
+
+def _yoke(cut: Shirt, depth: Length, sloped: Length) -> Length:
+    """Depth of the yoke: as ordered, else so that enough of it is left under a sloping shoulder."""
+    if cut.yoke_depth:
+        return Length(cut.yoke_depth, "yoke depth")
+    return depth / 5 + 2.5 + sloped if sloped > 0 else depth / 5 + 2.5
