@@ -13,7 +13,7 @@ from drafting.craft.yoke import cut_yoke
 from drafting.garments.trousers.frame import LEAST_SHANK, Frame
 from drafting.garments.trousers.openings import Opening
 from drafting.garments.trousers.pockets import BackPocket, FrontPocket, Stretch, divided
-from drafting.garments.trousers.reshaping import YOKE, pleat_widths
+from drafting.garments.trousers.reshaping import pleat_widths, yoke_depths
 from drafting.garments.trousers.spec import Trousers
 from drafting.garments.trousers.trueing import Trued
 from drafting.geometry import Line, Path, Point, join
@@ -72,7 +72,7 @@ def yoked(back: Trued, cut: Trousers) -> tuple[Trued, tuple[Piece, ...]]:
     """The back below a yoke, and the yoke with the darts closed in it; the back as it is without one."""
     if cut.back != "yoke":
         return back, ()
-    made = cut_yoke(back.closed_top(), back.side, back.crotch, back.panel.darts, YOKE)
+    made = cut_yoke(back.closed_top(), back.side, back.crotch, back.panel.darts, yoke_depths(back.panel))
     edges = (
         Edge("waist", made.top, kind="waist"),
         Edge("side", made.yoke_side, kind="side"),

@@ -187,10 +187,14 @@ def welt(back: Trued, cut: Trousers) -> BackPocket:  # noqa: ARG001 - a row of t
 def patch(back: Trued, cut: Trousers) -> BackPocket:
     """The patch pocket, its middle a little nearer to the centre than to the side."""
     along = back.waist.end - back.waist.start
-    made = patch_pocket(_open_middle(back, FROM_CENTRE), Vector(along.x, along.y), down=PATCH_DOWN + over_the_waist(cut))
+    made = patch_pocket(_open_middle(back, FROM_CENTRE), Vector(along.x, along.y), down=UNDER_A_YOKE if cut.back == "yoke" else PATCH_DOWN + over_the_waist(cut))
     told = "Hem the patch pockets, turn their edges in and stitch them on the backs."
     return BackPocket(pieces=(made.piece,), marks=made.marks, steps=(Assembling(told),))
 
+
+UNDER_A_YOKE = 5.0
+"""A patch under a yoke lies 5 cm below its seam, to sit on the seat and not under it. Source: 5 to 7 cm,
+common practice, no source."""
 
 FROM_CENTRE = 11.5
 """A patch 14 cm wide starts 4.5 cm from the centre back."""

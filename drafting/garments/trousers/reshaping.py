@@ -166,13 +166,17 @@ def _for_a_yoke(level: Frame, back: Panel, cut: Trousers, sheet: DraftSheet) -> 
     """Darts that end in the seam of a yoke, to be closed in it."""
     sheet.heading("Darts for a yoke", "common practice, no source")
     above = cut.band_depth if cut.waistband == "contoured" else 0.0
-    whole = float(back.waist_sewn) + taken(back)
-    plan = tuple((at, width, above + YOKE[0] + (YOKE[1] - YOKE[0]) * at / whole) for at, width, _ in again(back))
+    whole, (middle, side) = float(back.waist_sewn) + taken(back), yoke_depths(back)
+    plan = tuple((at, width, above + middle + (side - middle) * at / whole) for at, width, _ in again(back))
     return set_out("back under a yoke", back, level.side_waist, back.waist_sewn, plan, "As before.", sheet)
 
 
-YOKE = (7.0, 4.0)
-"""Depth of a yoke in cm at the centre back and at the side."""
+def yoke_depths(back: Panel) -> tuple[float, float]:
+    """Depth of a yoke in cm at the centre back and at the side; a deeper one takes much dart with less of a bend."""
+    return (7.8, 4.8) if taken(back) > MUCH_DART else (7.0, 4.0)
+
+
+MUCH_DART = 3.0
 
 BACKS: dict[BackShape | None, Callable[[Frame, Panel, Trousers, DraftSheet], Panel]] = {
     "darts": _back_as_drawn,
