@@ -108,7 +108,26 @@ def said(
             stay where it is not given.
         word: Says names and the words between them in a language.
     """
+    if _parts(value, MOST_PARTS) >= MOST_PARTS:
+        return show(value)
     return _Words(show, numbers, word).of(value)
+
+
+MOST_PARTS = 120
+"""A formula of more parts than this is told by its number: nobody reads it, and a length that goes
+round in a search would grow without end."""
+
+
+def _parts(value: float, most: int) -> int:
+    """How many numbers and signs a formula has, counted up to `most`."""
+    if not isinstance(value, Length) or not isinstance(value.how, tuple):
+        return 1
+    count = 1
+    for part in value.how[1:]:
+        count += _parts(part, most - count)
+        if count >= most:
+            return most
+    return count
 
 
 CHOSEN = {"larger": "the larger of {0} and {1}", "smaller": "the smaller of {0} and {1}"}

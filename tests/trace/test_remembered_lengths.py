@@ -63,3 +63,12 @@ def test_a_length_is_a_number_to_everyone_else():
     assert abs(Length(-3, "x")) == 3
     assert max(HIP, WAIST) is HIP
     assert f"{HIP:.1f}" == "94.0"
+
+
+def test_a_length_that_went_round_in_a_search_is_told_by_its_number():
+    """Its formula would double at each turn."""
+    length = Length(1.0, "start")
+    for _ in range(200):
+        length = length / 2 + length / 2
+    assert length.formula == "1 cm"
+    assert (Length(2.0, "hip") / 4 + 1).formula == "1/4 hip + 1 cm"
