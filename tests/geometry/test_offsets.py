@@ -6,12 +6,13 @@ import math
 from itertools import pairwise
 
 import pytest
-from closed_forms import arc, fair_curves, fine_line, parabola
-from hypothesis import given, settings
+from closed_forms import arc, cubics, fair_curves, fine_line, parabola
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 from shapely import Point as Dot
 
 from drafting.geometry import OFFSET_TOLERANCE, Cubic, Path, Point, offset, polyline
+from drafting.geometry.offset import beside
 
 
 @pytest.mark.parametrize("left", [-4, -1, 0.5, 3, 9])
@@ -72,6 +73,45 @@ def test_the_segments_beside_a_smooth_curve_join_end_to_end(c, left):
     drawn = offset(Path((c,)), left)
     for a, b in pairwise(drawn):
         assert a.end.distance(b.start) < 1e-9
+
+
+def bend(c, t):
+    """Signed curvature by the textbook: x'y'' - y'x'' over speed cubed, from differences."""
+    h = 1e-4
+    before, here, after = (c.at(t + k * h) for k in (-1, 0, 1))
+    dx, dy = (after.x - before.x) / 2 / h, (after.y - before.y) / 2 / h
+    ddx, ddy = (
+        (after.x - 2 * here.x + before.x) / h / h,
+        (after.y - 2 * here.y + before.y) / h / h,
+    )
+    return (dx * ddy - dy * ddx) / math.hypot(dx, dy) ** 3
+
+
+OFFSETS = st.sampled_from([-4, -1.5, -1, -0.6, 0.6, 1, 2.5])
+
+
+@settings(max_examples=150)
+@given(fair_curves(), OFFSETS)
+def test_beside_a_seam_nowhere_as_tight_as_its_allowance_the_line_never_crosses_itself(c, left):
+    """The seams of a garment; fair as they are, none of these runs back beside itself."""
+    assume(max(left * bend(c, k / 200) for k in range(1, 200)) < 0.95)
+    line = fine_line(Path(offset(Path((c,)), left)), 1e-5)
+    if not line.is_simple:  # two far parts of one seam may come near each other: then shapely too
+        assert not fine_line(Path((c,)), 1e-5).offset_curve(left).is_simple
+
+
+@settings(max_examples=150)
+@given(st.one_of(fair_curves(), cubics), OFFSETS)
+@example(Cubic(Point(0, 0), Point(9, 9), Point(-3, 9), Point(6, 0)), 1)
+def test_each_turning_back_beside_a_tight_bend_is_found(c, left):
+    """Where the offset runs back, told by curvature at 30 places, a piece is told to run back."""
+    places = [k / 31 for k in range(1, 31)]
+    legs = [c.start.distance(c.leaving), c.leaving.distance(c.arriving), c.arriving.distance(c.end)]
+    assume(min(legs) > 0.5)
+    tight = [left * bend(c, t) > 1 for t in places]
+    changes = sum(a != b for a, b in pairwise(tight))
+    ways = [onward for onward, _ in beside(c, left)]
+    assert sum(a != b for a, b in pairwise(ways)) >= changes
 
 
 def test_beside_a_corner_the_segments_part_and_are_left_to_the_caller():
