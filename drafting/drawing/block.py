@@ -25,57 +25,24 @@ Sized = tuple[str, float, float]
 
 
 @dataclass(frozen=True, slots=True)
-class Setting:
-    """Entries with the widths of their words, for capitals one centimetre high.
+class Worded:
+    """An entry in words, each with its width for capitals one centimetre high."""
 
-    Attributes:
-        entries: The texts.
-        sizes: Width of each word and of the space.
-    """
-
-    entries: tuple[Entry, ...]
-    sizes: dict[str, float]
+    entry: Entry
+    words: tuple[tuple[str, float], ...]
+    widest: float
 
     @classmethod
-    def of(cls, entries: tuple[Entry, ...]) -> Setting:
-        """Measure every word once."""
-        words = {word for entry in entries for word in entry.text.split()}
-        return cls(entries, {word: width(word, 1.0) for word in (*words, " ", BETWEEN.strip())})
+    def of(cls, entry: Entry) -> Worded:
+        """Measure every word."""
+        words = tuple([(word, width(word, 1.0)) for word in entry.text.split()])
+        return cls(entry, words, max((size for _, size in words), default=0.0))
 
-    def stacked(self, height: float, breadth: float) -> TextBlock | None:
-        """Each text on lines of its own; None where a word that must not break is too long."""
-        return self._set(self.entries, height, breadth)
-
-    def running(self, height: float, breadth: float) -> TextBlock | None:
-        """The headings on lines of their own, the rest run on in one paragraph."""
-        heads = tuple(e for e in self.entries if e.factor != 1.0)
-        rest = [e for e in self.entries if e.factor == 1.0]
-        text = BETWEEN.join(e.text for e in rest)
-        run_on = Entry(text, 1.0, any(e.breakable for e in rest))
-        return self._set((*heads, run_on), height, breadth)
-
-    def forced(self, height: float, breadth: float) -> TextBlock:
-        """Each text on lines of its own; words are broken wherever they must be."""
-        return _block([line for e in self.entries for line in _broken(e, height, breadth)])
-
-    def _set(self, entries: tuple[Entry, ...], height: float, breadth: float) -> TextBlock | None:
-        lines: list[Sized] = []
-        for entry in entries:
-            words = [(word, self.sizes[word]) for word in entry.text.split()]
-            if max((size for _, size in words), default=0.0) * height * entry.factor <= breadth:
-                lines += self._lines(words, height * entry.factor, breadth)
-            elif entry.breakable:
-                lines += _broken(entry, height, breadth)
-            else:
-                return None
-        return _block(lines)
-
-    def _lines(
-        self, words: list[tuple[str, float]], height: float, breadth: float
-    ) -> Iterator[Sized]:
+    def lines(self, height: float, breadth: float, space: float) -> Iterator[Sized]:
+        """The words broken into lines of a breadth in cm; `space` parts words, in heights."""
         line: list[str] = []
-        used, room, space = 0.0, breadth / height, self.sizes[" "]
-        for word, size in words:
+        used, room = 0.0, breadth / height
+        for word, size in self.words:
             longer = used + space + size
             if line and longer > room:
                 yield " ".join(line), height, used * height
@@ -83,6 +50,61 @@ class Setting:
             used = longer if line else size
             line.append(word)
         yield " ".join(line), height, used * height
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What is to be set, its words measured once.
+
+    Attributes:
+        stack: Each text by itself.
+        run: The headings, and the rest as one paragraph.
+        space: Width of a space in heights of capitals.
+    """
+
+    stack: tuple[Worded, ...]
+    run: tuple[Worded, ...]
+    space: float
+
+    @classmethod
+    def of(cls, entries: tuple[Entry, ...]) -> Setting:
+        """Measure every word."""
+        stack = tuple(map(Worded.of, entries))
+        heads = tuple(each for each in stack if each.entry.factor != 1.0)
+        rest = [each for each in stack if each.entry.factor == 1.0]
+        between = (BETWEEN.strip(), width(BETWEEN.strip(), 1.0))
+        words = [pair for each in rest for pair in (between, *each.words)][1:]
+        text = Entry(
+            BETWEEN.join(e.entry.text for e in rest), 1.0, any(e.entry.breakable for e in rest)
+        )
+        run = Worded(text, tuple(words), max((size for _, size in words), default=0.0))
+        return cls(stack, (*heads, run), width(" ", 1.0))
+
+    def stacked(self, height: float, breadth: float) -> TextBlock | None:
+        """Each text on lines of its own; None where a word that must not break is too long."""
+        return self._set(self.stack, height, breadth)
+
+    def running(self, height: float, breadth: float) -> TextBlock | None:
+        """The headings on lines of their own, the rest run on in one paragraph."""
+        return self._set(self.run, height, breadth)
+
+    def forced(self, height: float, breadth: float) -> TextBlock:
+        """Each text on lines of its own; words are broken wherever they must be."""
+        return _block(
+            [line for each in self.stack for line in _broken(each.entry, height, breadth)]
+        )
+
+    def _set(self, parts: tuple[Worded, ...], height: float, breadth: float) -> TextBlock | None:
+        lines: list[Sized] = []
+        for each in parts:
+            tall = height * each.entry.factor
+            if each.widest * tall <= breadth:
+                lines += each.lines(tall, breadth, self.space)
+            elif each.entry.breakable:
+                lines += _broken(each.entry, height, breadth)
+            else:
+                return None
+        return _block(lines)
 
 
 def _broken(entry: Entry, height: float, breadth: float) -> Iterator[Sized]:

@@ -49,12 +49,12 @@ Way = tuple[TextBlock, float]
 
 @dataclass(frozen=True, slots=True)
 class Set:
-    """A block where it is set: how big, at what angle, and its lower left corner in that frame."""
+    """A block that is to be set: how big, at what angle, and in which room."""
 
     block: TextBlock
     size: float
     angle: float
-    corner: tuple[float, float]
+    area: Area
 
 
 def set_texts(entries: tuple[Entry, ...], room: Room) -> tuple[Label, ...]:
@@ -67,12 +67,12 @@ def set_texts(entries: tuple[Entry, ...], room: Room) -> tuple[Label, ...]:
     loosest = _biggest(ways, ground.loose, SIZES)
     if loosest is None:
         smallest = setting.forced(CAPITALS * SIZES[-1], CAPITALS)
-        return _labels(Set(smallest, 1.0, 0.0, room.middle()))
+        return _labels(smallest, 1.0, 0.0, room.middle())
     for area, least in ((ground.clear, CLEAR), (ground.airy, AIRY)):
         sizes = tuple(size for size in SIZES if least <= size <= loosest.size)
         if sizes and (found := _biggest(ways, area, sizes)):
-            return _labels(found)
-    return _labels(loosest)
+            return _placed(found)
+    return _placed(loosest)
 
 
 class _Ground:
@@ -116,20 +116,16 @@ class _Ways:
 def _biggest(ways: _Ways, sounded: Callable[[float], Area], sizes: tuple[float, ...]) -> Set | None:
     """The block as big as it will go; of several ways that allow that, the first."""
     areas: dict[float, Area] = {}
-    best: tuple[TextBlock, float, float] | None = None
+    best: Set | None = None
     for block, angle in ways:
         if angle not in areas:
             areas[angle] = sounded(angle)
         size = _biggest_size(block, areas[angle], sizes)
         if size:
-            best, sizes = (block, size, angle), sizes[: sizes.index(size)]
+            best, sizes = Set(block, size, angle, areas[angle]), sizes[: sizes.index(size)]
         if not sizes:
             break
-    if best is None:
-        return None
-    block, size, angle = best
-    corner = areas[angle].place(block.width * size, block.height * size)
-    return corner and Set(block, size, angle, corner)
+    return best
 
 
 def _biggest_size(block: TextBlock, area: Area, sizes: tuple[float, ...]) -> float | None:
@@ -170,11 +166,18 @@ def _slant(room: Room) -> float | None:
     return round(angle, 1) if askew else None
 
 
-def _labels(found: Set) -> tuple[Label, ...]:
-    back = turn(found.angle, Point(0.0, 0.0))
-    x, low = found.corner
-    lines, bases = found.block.lines, found.block.base_lines
+def _placed(found: Set) -> tuple[Label, ...]:
+    """The block as near to the middle of its room as it goes. There is a place: it fits."""
+    corner = found.area.place(found.block.width * found.size, found.block.height * found.size)
+    return _labels(found.block, found.size, found.angle, corner or (0.0, 0.0))
+
+
+def _labels(
+    block: TextBlock, size: float, angle: float, corner: tuple[float, float]
+) -> tuple[Label, ...]:
+    back = turn(angle, Point(0.0, 0.0))
+    x, low = corner
     return tuple(
-        Label(text, back.point(Point(x, low + base * found.size)), high * found.size, found.angle)
-        for (text, high), base in zip(lines, bases, strict=True)
+        Label(text, back.point(Point(x, low + base * size)), height * size, angle)
+        for (text, height), base in zip(block.lines, block.base_lines, strict=True)
     )

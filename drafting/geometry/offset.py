@@ -19,6 +19,9 @@ FINEST = 6
 """Two cusps nearer to each other than 1/64 of a curve's run are not told apart: on a wild curve of
 40 cm their loop is no longer than some millimetres, and the whole line is untangled in the end."""
 
+HANDLE = 1e-6
+"""Least length of a handle in cm: long enough to tell its direction among rounding errors."""
+
 Stretch = tuple[float, float]
 """From one t of a curve to another."""
 
@@ -50,8 +53,9 @@ def beside(
         return [(True, Line(segment.start + move, segment.end + move))]
     result: list[tuple[bool, Segment]] = []
     for low, high in pairwise((0.0, *_cusps(segment, left), 1.0)):
-        forward = _state(segment, left, (low + high) / 2)[4] > 0
-        result += [(forward, s) for s in _fitted(segment, left, low, high, tolerance, 10)]
+        speed = _state(segment, left, (low + high) / 2)[4]
+        pieces = _fitted(segment, left, low, high, tolerance, math.copysign(HANDLE, speed))
+        result += [(speed > 0, s) for s in pieces]
     return result
 
 
@@ -121,12 +125,15 @@ def _state(c: Cubic, left: float, t: float) -> tuple[float, float, float, float,
 
 
 def _fitted(
-    c: Cubic, left: float, low: float, high: float, tolerance: float, depth: int
+    c: Cubic, left: float, low: float, high: float, tolerance: float, least: float, depth: int = 10
 ) -> list[Segment]:
-    """Hermite fit of the true offset: same direction, speed times (1 - distance × curvature)."""
+    """Hermite fit of the true offset: same direction, speed times (1 - distance × curvature).
+
+    At a cusp the speed is nought; `least`, with the sign of the way, keeps the direction told.
+    """
     x, y, dx, dy, v = _state(c, left, low)
     z, w, ex, ey, u = _state(c, left, high)
-    k, m = v * (high - low) / 3, u * (high - low) / 3
+    k, m = (_longer(speed * (high - low) / 3, least) for speed in (v, u))
     fit = Cubic(
         Point(x, y), Point(x + dx * k, y + dy * k), Point(z - ex * m, w - ey * m), Point(z, w)
     )
@@ -134,9 +141,13 @@ def _fitted(
         return [fit]
     middle = (low + high) / 2
     return [
-        *_fitted(c, left, low, middle, tolerance, depth - 1),
-        *_fitted(c, left, middle, high, tolerance, depth - 1),
+        *_fitted(c, left, low, middle, tolerance, least, depth - 1),
+        *_fitted(c, left, middle, high, tolerance, least, depth - 1),
     ]
+
+
+def _longer(handle: float, least: float) -> float:
+    return least if abs(handle) < abs(least) else handle
 
 
 def _fits(c: Cubic, fit: Cubic, left: float, low: float, high: float, tolerance: float) -> bool:

@@ -94,9 +94,10 @@ def stop_at(arm: Arm, place: Place, p: Point) -> Stop:
 def bevel(first: Arm, second: Arm) -> Turn | None:
     """Cut off square to the point of the mitre, MITRE_LIMIT allowances from the corner.
 
-    None at an inner corner, which has no point to cut off.
+    None at an inner corner, which has no point to cut off, and where a bend tighter than the
+    allowance ends one of the lines short of the corner.
     """
-    if not is_convex(first, second):
+    if not (is_convex(first, second) and first.runs_true and second.runs_true):
         return None
     limit = MITRE_LIMIT * max(first.allowance, second.allowance)
     out = _spike(first, second)
