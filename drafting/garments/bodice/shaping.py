@@ -9,6 +9,7 @@ Source: common practice, no source.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from math import radians, sin
 
 from drafting.craft.armhole import upper
 from drafting.craft.darts import PlannedDart, reopen, split_at_point
@@ -111,7 +112,7 @@ def whole_front(block: Block, waist: Waisted, shape: NeckLine, size: NeckSize, s
     total = float(front.angle) + size.gape
     turned, nudged = turn(-total, front.bust_point), turn(-size.gape, front.bust_point)
     sheet.heading("Bust dart", "common practice, no source")
-    sheet.length("bust dart in degrees", Length(total, "angle"), "The angle stays wherever the dart is moved; what a low neckline would gape is added.")
+    sheet.length("bust dart at 10 cm from its point", Length(20 * sin(radians(total / 2))), f"An angle of {total:.1f} degrees; it stays wherever the dart is moved. What a low neckline would gape is in it.")
     over = polyline(front.start, front.shoulder).transformed(nudged if front.above else turned)
     shoulder = over.split(size.width)[1] if size.width > 0 else over
     begin = shoulder.start
