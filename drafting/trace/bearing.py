@@ -26,6 +26,9 @@ BEARINGS = {
 }
 """The ways to find a direction, each with the words for it; {0}, {1} are its operands."""
 
+OPPOSITE = {"right": "left", "left": "right", "up": "down", "down": "up"}
+"""The way that runs against another."""
+
 SQUARE = {"along": "square to {0} - {1}", "runs": "square to the {1} of {0}"}
 """The words where it is turned by a quarter."""
 
@@ -72,8 +75,18 @@ class Bearing:
         angle = math.atan2(self.vector.cross(vector), self.vector.dot(vector))
         return Bearing(vector, self.verb, self.operands, self.turned + math.degrees(angle))
 
+    def _nearest(self) -> Bearing:
+        """The same direction told from the nearer of two opposite ones, as left from right."""
+        if self.verb not in OPPOSITE or abs(self.turned) <= 90:
+            return self
+        turned = self.turned - math.copysign(180.0, self.turned)
+        return Bearing(self.vector, OPPOSITE[self.verb], self.operands, turned)
+
     def words(self, saying: Saying = BY_NAME) -> str:
         """The direction as one says it: "square to A1 - B2"."""
+        near = self._nearest()
+        if near is not self:
+            return near.words(saying)
         operands = [spoken(o, saying) for o in self.operands]
         square = self.verb in SQUARE and abs(self.turned) > 45
         table = SQUARE if square else BEARINGS

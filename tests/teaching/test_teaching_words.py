@@ -90,6 +90,7 @@ TOLD = {
     "circle_skirt",
     "gathered_skirt",
     "pleated_skirt",
+    "knit_top",
 }
 """Garments whose sheets are wholly told in every language; new ones begin in English."""
 LETTERS = re.compile(r"[A-Za-z]{3}")
