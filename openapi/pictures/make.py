@@ -441,6 +441,8 @@ SHIRTS: dict[str, dict[str, object]] = {
     "women's, dart 5": {"method": "womens", "bust_dart": 5.0},
     "chest ease 30, neck ease 3": {"chest_ease": 30.0, "neck_ease": 3.0},
     "no shaping at the waist": {"waist_shaping": 0.0},
+    "shoulders 2 lower": {"shoulder_drop": 2.0},
+    "shoulders 1.5 higher": {"shoulder_drop": -1.5},
     "straight hem, length 72": {"hem": "straight", "length": 72.0},
     "tail 12": {"tail": 12.0},
     "yoke 10 deep": {"yoke_depth": 10.0},
