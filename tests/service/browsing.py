@@ -26,22 +26,35 @@ FLAGS = [
 
 @contextmanager
 def browser(**options) -> Iterator:
-    """A page of a fresh browser; whatever it complains of is in `page.complaints`."""
+    """A page of a fresh browser."""
+    with chromium() as started, opened(started, **options) as page:
+        yield page
+
+
+@contextmanager
+def chromium() -> Iterator:
+    """A browser, for many pages that know nothing of each other."""
     from playwright.sync_api import sync_playwright  # noqa: PLC0415 - only where there is a browser
 
     with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(
+        started = playwright.chromium.launch(
             executable_path=BROWSER, args=FLAGS, chromium_sandbox=False
         )
         try:
-            page = chromium.new_page(**options)
-            page.complaints = []
-            page.on("pageerror", lambda error: page.complaints.append(str(error)))
-            page.on(
-                "console",
-                lambda told: told.type == "error" and page.complaints.append(told.text),
-            )
-            page.set_default_timeout(60_000)
-            yield page
+            yield started
         finally:
-            chromium.close()
+            started.close()
+
+
+@contextmanager
+def opened(started, **options) -> Iterator:
+    """A page; whatever it complains of is in `page.complaints`."""
+    page = started.new_page(**options)
+    page.complaints = []
+    page.on("pageerror", lambda error: page.complaints.append(str(error)))
+    page.on("console", lambda told: told.type == "error" and page.complaints.append(told.text))
+    page.set_default_timeout(60_000)
+    try:
+        yield page
+    finally:
+        page.close()

@@ -9,7 +9,7 @@ import zipfile
 import pikepdf
 import pypdfium2
 import pytest
-from browsing import browser, needs_browser
+from browsing import chromium, needs_browser, opened
 from serving import Server
 
 from drafting.garments import GARMENTS
@@ -31,9 +31,15 @@ def server_fixture(tmp_path_factory):
         server.kill()
 
 
+@pytest.fixture(name="started", scope="module")
+def started_fixture():
+    with chromium() as started:
+        yield started
+
+
 @pytest.fixture(name="page")
-def page_fixture(server):
-    with browser(viewport={"width": 1200, "height": 900}) as page:
+def page_fixture(server, started):
+    with opened(started, viewport={"width": 1200, "height": 900}) as page:
         page.goto(server.address)
         page.wait_for_selector("#m-waist_girth")
         yield page
@@ -155,11 +161,11 @@ def test_a_narrow_screen_needs_no_scrolling_sideways(page):
     assert page.evaluate("document.documentElement.scrollWidth") <= 360
 
 
-def test_an_installation_with_keys_asks_for_one(tmp_path):
+def test_an_installation_with_keys_asks_for_one(started, tmp_path):
     server = Server(tmp_path / "log", TAPELINE_API_KEYS=digest("a-key-of-the-test"))
     try:
         server.wait()
-        with browser() as page:
+        with opened(started) as page:
             page.goto(server.address)
             page.wait_for_selector("#m-waist_girth")
             page.locator("#fill").click()
