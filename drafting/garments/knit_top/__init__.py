@@ -43,8 +43,8 @@ def draw(body: Body, cut: KnitTop, sheet: DraftSheet) -> Pattern:
     refuse_clashes(cut, CLASHES)
     level = frame(body, cut, sheet)
     out = opened(body, level, cut, sheet)
-    back, front = (draw_panel(half, level, cut, out, sheet) for half in halves())
-    sleeve = draw_sleeve(body, armhole_of(back, front), cut, sheet) if has_sleeve(cut) else None
+    back, front = (draw_panel(half, level, cut, out, sheet) for half in halves(level))
+    sleeve = draw_sleeve(body, armhole_of(back, front), front.half.nape.x, cut, sheet) if has_sleeve(cut) else None
     rings = bands(body, (back, front), sleeve, cut, sheet)
     seams, sewing = assembly(sleeve, rings, cut)
     return Pattern(

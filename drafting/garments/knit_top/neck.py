@@ -29,6 +29,9 @@ from drafting.trace import (
 )
 from drafting.trace.place import corner_of_paper
 
+APART = 12.0
+"""Pieces are drawn this far (cm) apart on one paper."""
+
 LEAST_SHOULDER = 3.0
 """What is left of a shoulder seam, cm, at the least. House method."""
 
@@ -80,9 +83,10 @@ class Neck:
         return sum(part.segment.length() for part in self.line)
 
 
-def halves() -> tuple[Half, Half]:
+def halves(frame: Frame) -> tuple[Half, Half]:
     """Back and front on one paper, their sides toward each other."""
-    return Half(name="back", nape=corner_of_paper(), hand=1.0), Half(name="front", nape=corner_of_paper(120.0), hand=-1.0)
+    apart = 2 * max(float(frame.bust), float(frame.hip)) + APART
+    return Half(name="back", nape=corner_of_paper(), hand=1.0), Half(name="front", nape=corner_of_paper(apart), hand=-1.0)
 
 
 def neck(half: Half, frame: Frame, cut: KnitTop, out: float) -> Neck:
@@ -125,7 +129,7 @@ def _over_shoulder(half: Half, corner: Place, tip: Place, aside: float) -> Beari
 
 def around(frame: Frame, cut: KnitTop, out: float) -> float:
     """Length of the whole neckline, cm."""
-    return 2 * sum(neck(half, frame, cut, out).length for half in halves())
+    return 2 * sum(neck(half, frame, cut, out).length for half in halves(frame))
 
 
 def head(body: Body) -> float:

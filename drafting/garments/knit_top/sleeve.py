@@ -17,6 +17,7 @@ from drafting.craft.sheet import DraftSheet
 from drafting.craft.sleeve_cap import Cap, CapWish, draw_cap
 from drafting.craft.stretch_band import shortest_passing
 from drafting.garments.knit_top.frame import least_girth
+from drafting.garments.knit_top.neck import APART
 from drafting.garments.knit_top.spec import EASES, Fit, KnitTop, cuff_depth
 from drafting.geometry import IDENTITY, Path, Point, join, polyline, with_handles
 from drafting.pattern import Cut, Edge, Mark, Piece, Role
@@ -43,7 +44,6 @@ SETTLED_AFTER = 3
 OVER_HAND = 1.0
 """What a stretched end has over the hand, cm, at the least. House method."""
 
-RIGHT_OF_FRONT = 175.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,8 +90,8 @@ def end_girth(body: Body, cut: KnitTop, least: float, sheet: DraftSheet) -> Leng
     return sheet.length("sleeve's end", larger(larger(body.wrist_girth + spare, passes), leaning), "Easy round the wrist, and the stretched end passes the hand.")
 
 
-def draw_sleeve(body: Body, armhole: Armhole, cut: KnitTop, sheet: DraftSheet) -> SleeveLines:
-    """Draw the sleeve for an armhole.
+def draw_sleeve(body: Body, armhole: Armhole, beside: float, cut: KnitTop, sheet: DraftSheet) -> SleeveLines:
+    """Draw the sleeve for an armhole, clear of what lies to the left of a place on the paper (cm).
 
     Raises:
         ConstructionError: The arm is too large for the armhole.
@@ -104,7 +104,7 @@ def draw_sleeve(body: Body, armhole: Armhole, cut: KnitTop, sheet: DraftSheet) -
     long = sheet.length("sleeve length", larger(arm, tried.height + LEAST_UNDERARM), "From the shoulder seam to its end, less the cuff.")
     lean = 2 * (float(long) - tried.height) * math.tan(math.radians(STEEPEST))
     end = end_girth(body, cut, tried.width - lean, sheet)
-    crown = sheet.point("crown", corner_of_paper(RIGHT_OF_FRONT), "The sleeve is drawn about the plumb line under it.")
+    crown = sheet.point("crown", corner_of_paper(beside + APART + tried.width / 2), "The sleeve is drawn about the plumb line under it.")
     cap = draw_cap(armhole, asked, crown, sheet, _lean(armhole, asked, tried.height, float(long), float(end)))
     share = (cap.front.x - crown.x) - (cap.width - float(end)) / 2
     foot = sheet.point("middle of the sleeve's end", crown.down(long), "Plumb under the crown.")
