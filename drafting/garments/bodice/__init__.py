@@ -47,14 +47,14 @@ def draw(body: Body, cut: Bodice, sheet: DraftSheet) -> Pattern:
         ConstructionError: A step of the construction has no answer for this body.
     """
     made: Cut = cut_out(body, cut, cut.opening, sheet)
-    hem = Assembling("Turn up the lower edge and sew it by hand; press.")
+    hem = Assembling("Neaten the lower edge, turn it up over a stay tape and sew it by hand; press.")
     seams, steps = in_order((*sewing(made.body), hem))
     return Pattern(
         kind="bodice", title="Bodice", pieces=tuple(hemmed(p) for p in made.pieces), seams=seams, sewing=steps,
         wants=(*wants.wants(body, cut, made.body, made.sleeve, made.bust, made.ease, made.loose), *(() if made.sleeve is None else (wants.armhole_advice(body, made.armhole, made.ease),))),
         finished_measurements=wants.told(made.body, made.sleeve, made.bust),
         findings=made.findings, resolved=made.resolved,
-        notions=(*made.notions, Notion("fusible, for the facings"), Notion("sewing thread")),
+        notions=(*made.notions, Notion("fusible, for the facings"), Notion("stay tape, length of the waist", 1, None), Notion("sewing thread")),
     )
 
 

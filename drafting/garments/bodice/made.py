@@ -163,7 +163,7 @@ def _laid(body: Body, cut: Shape, deeper: float, sheet: DraftSheet, above: float
     back_waist, front_waist, findings = shaped(block, body, cut.waist_ease, sheet)
     size = neck_size(cut, block.front, block.front.start.distance(block.front.shoulder))
     front = whole_front(block, front_waist, cut.neckline, size, sheet)
-    back = whole_back(block, back_waist, size, front.shoulder.length())
+    back = whole_back(block, back_waist, cut.neckline, size, front.shoulder.length())
     return Laid(block=block, figure=figure, waists=(back_waist, front_waist), front=front, back=back, findings=findings, depth=size.depth, width=size.width)
 
 

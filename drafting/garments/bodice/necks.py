@@ -1,4 +1,4 @@
-"""Necklines: on the shoulder as wide, at the centre as deep as asked, and square to both.
+"""Necklines: on the shoulder as wide, at the centre as deep as asked, running on over the shoulder seam.
 
 Source: common practice, no source; a lowered or widened neckline gapes, so what is too much of it is turned
 into the bust dart: a quarter of a centimetre for each 2.5 that it is lowered, half for a wide one.
@@ -23,6 +23,10 @@ LEAST_STRAP = 3.0
 
 OVER_BUST = 3.0
 """A neckline ends at least 3 cm above the bust point. Source: common practice, no source."""
+
+TILT = 20.0
+"""Degrees by which the back neckline meets the shoulder flatter than square, and the front one steeper, so that
+the back's curve is no hook and both still run on over the seam. House method."""
 
 BACK_LOWERED = 0.3
 """The nape is lowered by this share of what the neckline is widened. House method."""
@@ -56,7 +60,7 @@ def neck_size(cut: Shape, front: Front, shoulder: float) -> NeckSize:
 
 
 def front_neck(shape: NeckLine, centre: Point, side: Point, shoulder: Vector) -> Path:
-    """From the centre front to the shoulder, where it ends square.
+    """From the centre front to the shoulder, which it meets a little steeper than square.
 
     Args:
         shape: Its shape.
@@ -64,7 +68,7 @@ def front_neck(shape: NeckLine, centre: Point, side: Point, shoulder: Vector) ->
         side: Where it meets the shoulder.
         shoulder: Direction of the shoulder, from the neck outward.
     """
-    up = shoulder.unit.right if shoulder.unit.right.y > 0 else shoulder.unit.left
+    up = (shoulder.unit.right if shoulder.unit.right.y > 0 else shoulder.unit.left).rotated(-tilted(shape))
     match shape:
         case "v":
             chord = centre.distance(side)
@@ -83,8 +87,13 @@ def curved_neck(centre: Point, side: Point, up: Vector, full: float) -> Path:
     return Path((with_handles(centre, out, side, up, full * wide, max(0.5 * full * high, min(0.56 * high, 4.5))),))
 
 
-def back_neck(nape: Point, side: Point, shoulder: Vector) -> Path:
-    """From the nape to the shoulder, level at the centre, square to the shoulder."""
-    up = shoulder.unit.right if shoulder.unit.right.y > 0 else shoulder.unit.left
+def tilted(shape: NeckLine) -> float:
+    """By how many degrees the neckline misses the square at the shoulder."""
+    return TILT if shape in ("round", "boat") else 0.0
+
+
+def back_neck(shape: NeckLine, nape: Point, side: Point, shoulder: Vector) -> Path:
+    """From the nape to the shoulder, level at the centre."""
+    up = (shoulder.unit.right if shoulder.unit.right.y > 0 else shoulder.unit.left).rotated(-tilted(shape))
     wide, high = abs(side.x - nape.x), side.y - nape.y
-    return Path((with_handles(nape, Vector(1.0, 0.0), side, up, 0.5 * wide, max(0.22 * wide, 0.7 * high)),))
+    return Path((with_handles(nape, Vector(1.0, 0.0), side, up, 0.42 * wide, max(0.3 * wide, 0.7 * high)),))

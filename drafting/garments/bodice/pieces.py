@@ -148,8 +148,8 @@ def _back(name: str, title: str, back: WholeBack, darts: tuple[Dart, ...], notch
 
 
 def hemmed(piece: Piece) -> Piece:
-    """The piece with its waist turned up, and what is turned up with it."""
-    return replace(piece, edges=tuple(replace(e, role=Role.HEM, kind="curved_hem") if e.name == "waist" or e.kind == "waist" else e for e in piece.edges))
+    """The piece with its waist neatened and turned up on a tape: darts and curves let no hem be folded flat."""
+    return replace(piece, edges=tuple(replace(e, role=Role.FINISHED, kind="curved_hem") if e.kind == "waist" else e for e in piece.edges))
 
 
 def sleeve_piece(sleeve: Sleeve, *, cuffed: bool = False) -> Piece:

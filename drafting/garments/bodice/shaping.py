@@ -223,13 +223,14 @@ def divided_armhole(armhole: Path, notch: float) -> tuple[Edge, ...]:
     return Edge("armhole", over, kind="armhole"), Edge("armhole_under", under, kind="armhole")
 
 
-def whole_back(block: Block, waist: Waisted, size: NeckSize, shoulder: float) -> WholeBack:
+def whole_back(block: Block, waist: Waisted, shape: NeckLine, size: NeckSize, shoulder: float) -> WholeBack:
     """True the back: shoulder to the front's length over its closed dart, armhole square to it, neckline.
 
     Args:
         block: As drafted.
         waist: Its waist.
-        size: The neckline's.
+        shape: The neckline's shape.
+        size: Its size.
         shoulder: Length in cm of the front's shoulder as sewn.
     """
     back = block.back
@@ -250,7 +251,7 @@ def whole_back(block: Block, waist: Waisted, size: NeckSize, shoulder: float) ->
     end = open_line.end
     armhole = _redrawn(squared(back.armhole.path, waist.side), end, outward)
     nape = Point(block.levels.nape.x, block.levels.nape.y - BACK_LOWERED * max(0.0, size.width - 1.0))
-    neckline = back_neck(nape, begin, open_line.start_tangent)
+    neckline = back_neck(shape, nape, begin, open_line.start_tangent)
     walked = tuple(Dart("shoulder", d.second, d.first, d.point, d.drill, toward_first=False) for d in darts)
     return WholeBack(
         centre=Path((Line(nape, waist.waist.start),)), waist=waist.waist, side=waist.side.reversed(), armhole=armhole.reversed(),
