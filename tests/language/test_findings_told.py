@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import ast
 import re
+from dataclasses import fields
 from pathlib import Path
 
 import pytest
@@ -14,6 +15,7 @@ import pytest
 import drafting
 import drafting.errors
 from drafting.body import MEASURES, Body
+from drafting.checks import finished_measurements
 from drafting.drawing import amount
 from drafting.errors import DraftingError
 from drafting.export.language import told_finding
@@ -157,3 +159,18 @@ def test_no_finding_in_french_or_german_keeps_a_decimal_point(works):
 )
 def test_inches_come_in_eighths_and_sixteenths_as_tapes_have_them(cm, told):
     assert amount(cm, "in") == told
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_edge_level_seam_ease_and_finished_measure_has_a_word(works, language):
+    """They stand on labels ("free left none"), beside level lines, in remarks and on the cover."""
+    names = {f.name for g in GARMENTS.values() for f in fields(g.spec) if f.name.endswith("ease")}
+    for done in works:
+        pattern = done.pattern.pattern
+        names |= {name for name, _ in finished_measurements(pattern)}
+        names |= {seam.name for seam in pattern.seams}
+        names |= {edge.name for piece in pattern.pieces for edge in piece.edges}
+        names |= {name for piece in pattern.pieces for name, _, _ in piece.levels}
+    words = {name.replace("_", " ") for name in names}
+    assert len(words) > 100
+    assert {word for word in words if say(word, language) == word} == set()
