@@ -16,7 +16,7 @@ from drafting.trace import Outline
 TOGETHER = 6
 """So many steps share a figure. Source: a figure for each five or six steps, class sheets, common
 practice, no source."""
-SCALES: tuple[float, ...] = (4.0, 5.0, 6.0, 8.0, 10.0)
+SCALES: tuple[float, ...] = (4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0)
 """Figures are drawn at 1:4 or 1:5; smaller only where the paper is too small for that."""
 ROOM = 1.5
 """Room (cm on the draft) round what a figure shows."""

@@ -16,13 +16,21 @@ from drafting.teaching.taught import TaughtDraft
 from drafting.workroom import Work
 
 
-@pytest.fixture(scope="session", name="drafts")
-def drafts_fixture() -> dict[tuple[str, str, str], tuple[Work, TaughtDraft]]:
-    found = {}
-    for case in CASES:
+Case = tuple[str, str, str]
+
+
+class Drafts(dict[Case, tuple[Work, TaughtDraft]]):
+    """Every case's work and draft sheet, made when it is asked for."""
+
+    def __missing__(self, case: Case) -> tuple[Work, TaughtDraft]:
         done = worked(*case)
-        found[case] = (done, sheet_of(case[0], done))
-    return found
+        self[case] = (done, sheet_of(case[0], done))
+        return self[case]
+
+
+@pytest.fixture(scope="session", name="drafts")
+def drafts_fixture() -> Drafts:
+    return Drafts()
 
 
 @pytest.fixture(name="draft", params=CASES, ids=lambda c: "-".join(filter(None, c)))

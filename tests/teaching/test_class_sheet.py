@@ -35,14 +35,22 @@ def pages(raw: bytes) -> list[str]:
     return [" ".join(p.get_textpage().get_text_bounded().split()) for p in document]
 
 
+class Sheets(dict):
+    """Each method's class sheet on the sample body: its bytes, what it tells, its pages' texts."""
+
+    def __init__(self, drafts) -> None:
+        super().__init__()
+        self.drafts = drafts
+
+    def __missing__(self, case):
+        raw, draft = printed(self.drafts[*case, "sample"][0])
+        self[case] = (raw, draft, pages(raw))
+        return self[case]
+
+
 @pytest.fixture(scope="module", name="sheets")
 def sheets_fixture(drafts):
-    """Each method's class sheet on the sample body: its bytes, what it tells, its pages' texts."""
-    found = {}
-    for case in methods():
-        raw, draft = printed(drafts[*case, "sample"][0])
-        found[case] = (raw, draft, pages(raw))
-    return found
+    return Sheets(drafts)
 
 
 @pytest.mark.parametrize("case", methods(), ids="-".join)
