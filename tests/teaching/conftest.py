@@ -15,7 +15,6 @@ from drafting.teaching.frames import frames
 from drafting.teaching.taught import TaughtDraft
 from drafting.workroom import Work
 
-
 Case = tuple[str, str, str]
 
 
