@@ -557,6 +557,14 @@ def test_culottes_hang_as_a_skirt_from_long_forks(method):
         assert slope(straight.start, straight.end) < 0.2
 
 
+@pytest.mark.parametrize("knee", [{"knee_girth": 84.0}, {"knee_ease": 40.0, "fit": "slim"}])
+def test_a_knee_far_wider_than_the_hem_is_refused_naming_both(knee):
+    (option, _), *_ = knee.items()
+    with pytest.raises(SpecError, match=rf"{option}.*hem_girth") as refused:
+        made(**{"hem_girth": 36.0, **knee})
+    assert refused.value.where == f"garment.{option}"
+
+
 def test_culottes_get_the_hem_that_is_ordered_at_their_sides():
     plain, wide = (made(leg="culottes", length="knee", **o) for o in ({}, {"hem_girth": 90.0}))
     assert measured(wide)["finished_hem_girth"] == pytest.approx(90, abs=0.1)

@@ -66,7 +66,8 @@ INSIDE: dict[LegLength, float] = {"full": 1.0, "cropped": 0.75, "knee": 0.42, "s
 
 
 MOST_SHARE, MOST_FLARE = 0.85, 40.0
-"""The knee is at most 85 % of the hip; the hem at most 10 cm wider than it at each seam. House method."""
+"""The knee is at most 85 % of the hip; the hem at most 10 cm wider or narrower than it at each seam.
+House method."""
 
 
 LEAST_KNEE = 0.85
@@ -129,6 +130,12 @@ def true_to_shape(body: Body, cut: Trousers) -> None:
         raise SpecError(
             f"A hem_girth of {hem:.1f} cm is more than {MOST_FLARE:g} cm over the knee_girth of {knee:.1f} cm: bring them nearer to each other.",
             where="garment.hem_girth", received=cut.hem_girth, allowed=(None, knee + MOST_FLARE),
+        )
+    if knee > hem + MOST_FLARE:
+        ordered = next((o for o in ("knee_girth", "knee_ease") if getattr(cut, o) is not None), "hem_girth")
+        raise SpecError(
+            f"{ordered} makes the leg {knee:.1f} cm round at the knee, more than {MOST_FLARE:g} cm over its hem_girth of {hem:.1f} cm: bring them nearer to each other.",
+            where=f"garment.{ordered}", received=getattr(cut, ordered),
         )
     if knee < LEAST_KNEE * float(fits.knee_of(body)):
         raise SpecError(
