@@ -112,7 +112,7 @@ def whole_front(block: Block, waist: Waisted, shape: NeckLine, size: NeckSize, s
     total = float(front.angle) + size.gape
     turned, nudged = turn(-total, front.bust_point), turn(-size.gape, front.bust_point)
     sheet.heading("Bust dart", "common practice, no source")
-    sheet.length("bust dart at 10 cm from its point", Length(20 * sin(radians(total / 2))), f"An angle of {total:.1f} degrees; it stays wherever the dart is moved. What a low neckline would gape is in it.")
+    sheet.length("bust dart ten centimetres from its point", Length(20 * sin(radians(total / 2))), "The angle stays wherever the dart is moved. What a low neckline would gape is in it.")
     over = polyline(front.start, front.shoulder).transformed(nudged if front.above else turned)
     shoulder = over.split(size.width)[1] if size.width > 0 else over
     begin = shoulder.start

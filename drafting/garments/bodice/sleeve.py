@@ -167,7 +167,7 @@ def _bent(cap: Cap, front: Place, back: Place, elbow: Place, sheet: DraftSheet) 
     """The lower sleeve turned forward about the front elbow; the wedge behind is the elbow dart."""
     down = (cap.front.y - elbow.y) / (cap.front.y - front.y)
     inner, outer = _plain(cap.front).toward(front, down), _plain(cap.back).toward(back, down)
-    sheet.length("elbow dart", Length(2 * inner.distance(outer) * sin(radians(ELBOW_TURN / 2))), f"The arm hangs forward: the lower sleeve is turned by {ELBOW_TURN:g} degrees about the front elbow.")
+    sheet.length("elbow dart", Length(2 * inner.distance(outer) * sin(radians(ELBOW_TURN / 2))), "The arm hangs forward: the lower sleeve is turned by 4 degrees about the front elbow.")
     move = turn(ELBOW_TURN, inner)
     low_front, low_back = move.point(front), move.point(back)
     short = 0.58 * inner.distance(outer)
