@@ -37,6 +37,10 @@ LEAST_GAP = 0.115
 
 MOST_RAISED = 9.0
 
+OVERHANG = 1.0
+"""cm by which the back's width may lie farther out than the shoulder's end; shoulders do not grow with the bust.
+House method."""
+
 
 def draft(body: Body, figure: Figure, sheet: DraftSheet) -> Block:
     """Draft half a bodice, the bust dart open beside the neck."""
@@ -92,6 +96,9 @@ def _back(body: Body, figure: Figure, levels: Levels, line: Place, sheet: DraftS
     shoulder = sheet.point("back shoulder end", neck.reaching(guide, along, "right"), "The shoulder slopes down to this level.")
     middle = sheet.point("back shoulder dart middle", neck.between(shoulder, 0.5), "Half way along.")
     dart = draw_dart("back shoulder dart", (neck, shoulder), middle, 1.0, Length(5.0), "right", sheet, why="Ends on the blade.")
+    most = Length(shoulder.x + OVERHANG, "shoulder end and 1 cm")
+    if sheet.compare("a back wider than the shoulders", Length(line.x, "back width line"), ">", most, "Does the back reach more than 1 cm farther out than the shoulder?", "The armhole would bulge: its line is moved in."):
+        line = sheet.point("back width line, moved in", line.left(line.x - float(most)), "Under the end of the shoulder.")
     guide_high = sheet.point("half the armhole's depth", levels.bust.between(guide, 0.5), "Half way from the bust line to the shoulder's level.")
     across = sheet.point("back armhole touches the width line", line.level_with(guide_high), "Here the back is widest.")
     diagonal = Length(BACK_DIAGONAL.at(body.bust_girth))
