@@ -192,18 +192,12 @@ def _sentence(context: str, code: str, language: Language) -> str | None:
     return next((catalogue[key] for key in keys if key in catalogue), None)
 
 
-def translated(
-    words: Words, language: Language, say: Callable[[str, Language], str] = say
-) -> Words:
+def translated(words: Words, language: Language) -> Words:
     """A table of words with every text said in a language; a field named `language` tells which."""
     if not is_dataclass(words):
         raise TypeError("a table of words is a dataclass")
-
-    def told_in(text: str) -> str:
-        return say(text, language)
-
     told = {
-        f.name: language if f.name == "language" else _said(getattr(words, f.name), told_in)
+        f.name: language if f.name == "language" else _said(getattr(words, f.name), language)
         for f in fields(words)
     }
     return cast("Words", replace(cast("Any", words), **told))
@@ -219,11 +213,11 @@ def _is_named(value: Any) -> bool:
     )
 
 
-def _said(value: Any, say: Callable[[str], str]) -> Any:
+def _said(value: Any, language: Language) -> Any:
     if isinstance(value, str):
-        return say(value)
+        return say(value, language)
     if isinstance(value, dict):
-        return {k: _said(v, say) for k, v in value.items()}
+        return {k: _said(v, language) for k, v in value.items()}
     if _is_named(value):
-        return value[0], _said(value[1], say)
-    return tuple(_said(v, say) for v in value) if isinstance(value, tuple) else value
+        return value[0], _said(value[1], language)
+    return tuple(_said(v, language) for v in value) if isinstance(value, tuple) else value

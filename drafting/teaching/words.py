@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, replace
 from functools import cache
+from typing import Any
 
-from drafting.language import Language, phrase, translated
+from drafting.language import Language, phrase
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -277,4 +278,16 @@ ENGLISH = TeachingWords(
 @cache
 def teaching_words(language: Language) -> TeachingWords:
     """The sheet's words in a language; what a catalogue lacks stays English."""
-    return translated(ENGLISH, language, phrase)
+    told = {f.name: _told(getattr(ENGLISH, f.name), language) for f in fields(ENGLISH)}
+    return replace(ENGLISH, **told)
+
+
+def _told(value: Any, language: Language) -> Any:
+    """A text, or every text of a table, in a language; the words that a table goes by stay."""
+    match value:
+        case str():
+            return phrase(value, language)
+        case tuple():
+            return tuple(_told(v, language) for v in value)
+        case _:
+            return {word: _told(v, language) for word, v in value.items()}
