@@ -170,9 +170,9 @@ def taped(pages, overlap=10.0, margin=10.0):
     return sheet
 
 
-def beside(one, other, reach=2):
+def beside(one, other, reach=2, level=220):
     """Whether all that is dark in a picture has something dark near it in another one."""
-    dark = np.pad(other < 220, reach)
+    dark = np.pad(other < level, reach)
     height, width = other.shape
     near = np.zeros(other.shape, dtype=bool)
     for y in range(2 * reach + 1):
