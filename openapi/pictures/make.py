@@ -467,6 +467,46 @@ SHIRTS: dict[str, dict[str, object]] = {
 }
 
 
+BODICES = {
+    "side dart, elbow dart": {},
+    "armhole method, French dart, sleeveless V": {
+        "method": "armhole_dart",
+        "bust_dart": "french",
+        "sleeve": "none",
+        "neckline": "v",
+    },
+    "shoulder dart, boat neck, short sleeve": {
+        "bust_dart": "shoulder",
+        "neckline": "boat",
+        "sleeve": "short",
+    },
+    "dart in the armhole, square neck, cuff": {
+        "bust_dart": "armhole",
+        "neckline": "square",
+        "sleeve_finish": "cuff",
+    },
+    "darts in the waist, buttons in front": {
+        "bust_dart": "waist",
+        "opening": "front_buttons",
+        "sleeve": "three_quarter",
+    },
+    "princess line from the shoulder": {"shaping": "princess_shoulder", "sleeve_finish": "plain"},
+    "princess line from the armhole": {"shaping": "princess_armhole", "sleeve": "none"},
+    "buttons behind": {"method": "armhole_dart", "opening": "back_buttons", "sleeve": "short"},
+}
+DRESSES = {
+    kind.replace("_", "-"): {"skirt": kind, "sleeve": sleeve, "neckline": neck}
+    for kind, sleeve, neck in (
+        ("straight", "none", "square"),
+        ("a_line", "short", "round"),
+        ("gored", "long", "round"),
+        ("circle", "none", "v"),
+        ("gathered", "short", "square"),
+        ("pleated", "three_quarter", "boat"),
+    )
+}
+
+
 def shirt_in_place(done: Work, caption: str, name: str) -> Tile:
     """Yoke and back as drafted, the front turned shoulder to shoulder, the leaf over the stand, the sleeve."""
     pattern = done.pattern.pattern
@@ -546,6 +586,24 @@ def main() -> None:
         1,
         0.15,
         "Shirts laid shoulder to shoulder; dashed the leaf over its stand",
+    )
+    pictures["bodices_cuts"] = sheet(
+        [
+            pieces(made(kind="bodice", **options), name, f"bodice{n}")
+            for n, (name, options) in enumerate(BODICES.items())
+        ],
+        2,
+        0.08,
+        "Bodices, one body, several cuts",
+    )
+    pictures["dresses_cuts"] = sheet(
+        [
+            pieces(made(kind="dress", **options), name, f"dress{n}")
+            for n, (name, options) in enumerate(DRESSES.items())
+        ],
+        2,
+        0.08,
+        "Dresses, one body, every skirt",
     )
     pictures["shirts_cuts"] = sheet(
         [

@@ -36,7 +36,6 @@ from drafting.garments.bodice.pieces import (
 )
 from drafting.garments.bodice.shaping import Whole, WholeBack, whole_back, whole_front
 from drafting.garments.bodice.spec import Opening, Place, Shape, SleeveFinish
-from drafting.garments.bodice.tracing import traced
 from drafting.garments.bodice.waist import Waisted, shaped
 from drafting.pattern import Finding, Notion, Piece
 from drafting.trace.place import corner_of_paper
@@ -124,13 +123,9 @@ def cut_out(body: Body, cut: Shape, opening: Opening, sheet: DraftSheet, above: 
     sewn_in = None if cut.sleeve == "none" else sleeve.draft(body, cut, hole, laid.block.front.neck, sheet)
     fronts, backs = _buttoned(laid, fronts, backs, opening)
     facings, armhole_facings = _facings(laid, cut, centres)
-    sheet.heading("Cutting", "common practice, no source")
-    traced((*backs, *fronts), laid.block.levels.bust, sheet)
     cuffed = cut.sleeve_finish == "cuff"
     arm = () if sewn_in is None else (sleeve_piece(sewn_in, cuffed=cuffed),)
     cuffs = (sleeve.cuff_piece(sleeve.cuff_length(body), cut.cuff_depth),) if cuffed else ()
-    if sewn_in is not None:
-        traced(arm, sewn_in.cap.crown, sheet)
     panels = matched((*backs, *reversed(fronts)), opening, cut)
     made = Sewn(
         panels=panels, neck_facings=facings, armhole_facings=armhole_facings, sleeve=arm[0] if arm else None, cap=sewn_in.cap if sewn_in else None, cuff=cuffs[0] if cuffs else None,
@@ -162,7 +157,7 @@ def _laid(body: Body, cut: Shape, deeper: float, sheet: DraftSheet, above: float
     block = METHODS[cut.method](body, figure, sheet)
     back_waist, front_waist, findings = shaped(block, body, cut.waist_ease, sheet)
     size = neck_size(cut, block.front, block.front.start.distance(block.front.shoulder))
-    front = whole_front(block, front_waist, cut.neckline, size, sheet)
+    front = whole_front(block, front_waist, cut.neckline, size, (cut.bust_dart or "side") if cut.shaping == "darts" else None, sheet)
     back = whole_back(block, back_waist, cut.neckline, size, front.shoulder.length())
     return Laid(block=block, figure=figure, waists=(back_waist, front_waist), front=front, back=back, findings=findings, depth=size.depth, width=size.width)
 

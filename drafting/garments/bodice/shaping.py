@@ -106,13 +106,21 @@ class WholeBack:
     darts: tuple[Dart, ...]
 
 
-def whole_front(block: Block, waist: Waisted, shape: NeckLine, size: NeckSize, sheet: DraftSheet) -> Whole:
-    """Lay the front whole: the bust dart closed, what would gape turned away, the neckline drawn."""
+def whole_front(block: Block, waist: Waisted, shape: NeckLine, size: NeckSize, where: Place | None, sheet: DraftSheet) -> Whole:
+    """Lay the front whole: the bust dart closed, what would gape turned away, the neckline drawn.
+
+    `where` the dart goes says which corners stay turned; they are told on the sheet.
+    """
     front = block.front
     total = float(front.angle) + size.gape
     turned, nudged = turn(-total, front.bust_point), turn(-size.gape, front.bust_point)
     sheet.heading("Bust dart", "common practice, no source")
     sheet.length("bust dart ten centimetres from its point", Length(20 * sin(radians(total / 2))), "The angle stays wherever the dart is moved. What a low neckline would gape is in it.")
+    why = "The dart is closed: all between it and its new place turns about the bust point."
+    if where in ("armhole", "side", "french", "waist") and (size.gape or not front.above):
+        sheet.point("turned front shoulder end", front.shoulder.swung(front.bust_point, -(size.gape if front.above else total)), why)
+    if where in ("side", "french", "waist"):
+        sheet.point("turned front underarm", block.levels.underarm.swung(front.bust_point, -total), why)
     over = polyline(front.start, front.shoulder).transformed(nudged if front.above else turned)
     shoulder = over.split(size.width)[1] if size.width > 0 else over
     begin = shoulder.start
