@@ -117,7 +117,13 @@ class SheetOutlineAnswer(TypedDict):
     """The lines that bound a piece, in walking order."""
 
     name: str
-    lines: list[dict[str, Any]]
+    lines: Annotated[
+        list[dict[str, Any]],
+        Field(
+            description="Each line by its name, and whether it is walked backward; `from` and `to` "
+            "where only a stretch of it is walked."
+        ),
+    ]
     length: float
 
 
