@@ -71,13 +71,13 @@ class Board:
         """Write a level text near a point: the text, and a leader where it stands apart.
 
         The cheapest free place round the point is taken; in a crowd that has none, the nearest
-        free place of the whole figure.
+        free place of the whole figure, unless the text is too wide for the figure.
         """
         size = (width(text, height) * SLACK, (ABOVE + BELOW) * height)
         boxes, far = _around(near, size)
         free = self._free(boxes) & self._clear_of_texts(boxes, near, far)
-        if not free.any():
-            boxes, far = self._anywhere(near, size)
+        if not free.any() and (whole := self._anywhere(near, size))[1].size:
+            boxes, far = whole
             free = self._free(boxes)
         best = int(np.argmin(np.where(free, far + self._crossed(boxes), 1e9 + far)))
         self.texts = np.vstack((self.texts, boxes[best]))

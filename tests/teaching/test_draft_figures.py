@@ -12,7 +12,9 @@ from drafting.drawing import Role, Sheet, Stroke, Text
 from drafting.drawing.lettering import boxes
 from drafting.errors import OutputError
 from drafting.export import draft_svg
+from drafting.geometry import Point
 from drafting.teaching.frames import SCALE, finished, frames
+from drafting.teaching.placing import Board
 from drafting.teaching.tape import figures
 from drafting.trace import Length, Outline
 
@@ -151,3 +153,11 @@ def test_a_step_that_is_not_there_is_refused(draft):
     for number in (0, len(taught.steps) + 1, -3):
         with pytest.raises(OutputError, match="no step"):
             draft_svg.write(taught, number)
+
+
+def test_a_text_wider_than_its_figure_is_written_all_the_same():
+    """A long word of another language on a small detail, its level already crowded."""
+    board = Board((0.0, 0.0, 1.0, 1.0))
+    for _ in range(3):
+        text, *_ = board.write("eine sehr lange Brustlinie", 0.3, Point(0.5, 0.5), Role.OLD)
+        assert text.text == "eine sehr lange Brustlinie"
