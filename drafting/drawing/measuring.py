@@ -91,6 +91,7 @@ TAPES: dict[str, tuple[View, Ring | Run]] = {
     "hip_height": ("side", _run((-20, 0), (-20, 87))),
     "knee_height": ("side", _run((18.5, 0), (18.5, 46.5))),
     "ankle_height": ("side", _run((-13, 0), (-13, 9))),
+    "head_girth": ("front", Ring((0, 163.5), 8.0)),
     "neck_girth": ("front", Ring((0, 149), 5.4)),
     "neck_base_girth": ("front", Ring((0, 145), 7.0)),
     "bust_girth": ("front", Ring((0, 124), 15.9)),

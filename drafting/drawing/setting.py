@@ -32,7 +32,7 @@ SIZES = (
 INSET, AIR, THIN = 0.15, 0.2, 0.3
 """How far in cm a block stays from the stitching line; how much farther from everything, and how
 far from thin lines, where it can be."""
-CLEAR, AIRY = 0.57, 0.43
+CLEAR, AIRY = 0.38, 0.43
 """Down to these sizes it stays clear of thin lines, and has air round it."""
 
 STACKED = (16.0, 12.0, 9.0)
