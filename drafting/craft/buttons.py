@@ -30,9 +30,9 @@ Way = Literal["upright", "level"]
 WAYS: dict[Way, Vector] = {"upright": UP, "level": RIGHT}
 
 
-def button(at: Point) -> Mark:
-    """A button, as a circle of its size."""
-    r, k = BUTTON / 2, BUTTON / 2 * KAPPA
+def button(at: Point, size: float = BUTTON) -> Mark:
+    """A button, as a circle of its size in cm."""
+    r, k = size / 2, size / 2 * KAPPA
     ring = [Vector(r, 0), Vector(0, r), Vector(-r, 0), Vector(0, -r)]
     quarters = tuple(
         Cubic(at + a, at + (a + a.left.unit * k), at + (b + b.right.unit * k), at + b)
@@ -41,7 +41,9 @@ def button(at: Point) -> Mark:
     return Mark("button", Path(quarters))
 
 
-def buttonhole(at: Point, way: Way | Vector = "upright", beyond: float = 0.0) -> Mark:
+def buttonhole(
+    at: Point, way: Way | Vector = "upright", beyond: float = 0.0, hole: float = HOLE
+) -> Mark:
     """A buttonhole as a line with a bar at each end.
 
     Args:
@@ -49,9 +51,10 @@ def buttonhole(at: Point, way: Way | Vector = "upright", beyond: float = 0.0) ->
         way: Its direction.
         beyond: How far in cm its middle lies on along its direction, where the button pulls to
             the end.
+        hole: Its length in cm.
     """
     along = way.unit if isinstance(way, Vector) else WAYS[way]
-    middle, half, bar = at + along * beyond, along * (HOLE / 2), along.left * BAR
+    middle, half, bar = at + along * beyond, along * (hole / 2), along.left * BAR
     low, high = middle + -half, middle + half
     stroke = (low + bar, low + -bar, low, high, high + bar, high + -bar)
     return Mark("buttonhole", polyline(*stroke))

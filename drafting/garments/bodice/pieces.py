@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from drafting.craft.buttons import button, buttonhole
 from drafting.craft.piecework import counter_clockwise, lengthen_lines, level_lines, plumb_grain
 from drafting.errors import ConstructionError
 from drafting.garments.bodice.facings import Centre
@@ -14,8 +15,8 @@ from drafting.garments.bodice.princess import back_line, front_lines
 from drafting.garments.bodice.shaping import Whole, WholeBack, divided_armhole, front_edges
 from drafting.garments.bodice.sleeve import Sleeve
 from drafting.garments.bodice.spec import Place, Shape
-from drafting.geometry import Path, Point, Vector, crossing_with_line, loop, polyline
-from drafting.pattern import Cut, Dart, Edge, Mark, Notch, Piece, Role
+from drafting.geometry import RIGHT, Path, Point, Vector, crossing_with_line, loop, polyline
+from drafting.pattern import Cut, Dart, Edge, Notch, Piece, Role
 from drafting.pattern.piece import RAW
 
 PAIR, FOLD = (Cut("main", 2, mirrored=True),), (Cut("main", 1),)
@@ -24,6 +25,8 @@ STAND = 2.0
 """Width in cm of what stands beyond the centre under the buttons: a button of some 18 mm. Common practice."""
 
 BUTTON_PITCH = 8.0
+BUTTON, HOLE, SHANK = 1.8, 2.2, 0.3
+"""A button of 18 mm, a level hole 4 mm longer that goes on 3 mm beyond the centre, where the button pulls. Common practice."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -184,9 +187,7 @@ def with_buttons(piece: Piece, centre: float, top: float, bottom: float, at: flo
     pitch = (first - at) / over if over else BUTTON_PITCH
     count = int((first - last) / pitch) + 1
     heights = [first - n * pitch for n in range(count)]
-    out = 1.0 if piece.outline.bounds()[2] - centre < centre - piece.outline.bounds()[0] else -1.0
-    marks = tuple(
-        m for y in heights
-        for m in (Mark("button", polyline(Point(centre - 0.3, y), Point(centre + 0.3, y))), Mark("buttonhole", polyline(Point(centre + 0.3 * out, y), Point(centre - 1.7 * out, y))))
-    )
+    outward = RIGHT if piece.outline.bounds()[2] - centre < centre - piece.outline.bounds()[0] else -RIGHT
+    places = [Point(centre, y) for y in heights]
+    marks = tuple(m for at in places for m in (button(at, BUTTON), buttonhole(at, -outward, HOLE / 2 - SHANK, HOLE)))
     return replace(piece, marks=(*piece.marks, *marks))
