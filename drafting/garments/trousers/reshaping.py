@@ -167,6 +167,8 @@ def _for_a_yoke(level: Frame, back: Panel, cut: Trousers, sheet: DraftSheet) -> 
     sheet.heading("Darts for a yoke", "common practice, no source")
     above = cut.band_depth if cut.waistband == "contoured" else 0.0
     whole, (middle, side) = float(back.waist_sewn) + taken(back), yoke_depths(back)
+    if min(back.waist_centre.y - middle, back.waist_side.y - side) - above < level.hip.y + OVER_THE_HIP:
+        raise SpecError("The yoke would reach the hip line below so low a waist: raise waist_position, or choose another back.", where="garment.waist_position")
     plan = tuple((at, width, above + middle + (side - middle) * at / whole) for at, width, _ in again(back))
     return set_out("back under a yoke", back, level.side_waist, back.waist_sewn, plan, "As before.", sheet)
 
@@ -177,6 +179,9 @@ def yoke_depths(back: Panel) -> tuple[float, float]:
 
 
 MUCH_DART = 3.0
+
+OVER_THE_HIP = 0.5
+"""A yoke ends at least half a centimetre over the hip line, so that the back's width there is its own. House method."""
 
 BACKS: dict[BackShape | None, Callable[[Frame, Panel, Trousers, DraftSheet], Panel]] = {
     "darts": _back_as_drawn,
