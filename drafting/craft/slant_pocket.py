@@ -12,6 +12,7 @@ of an ellipse: common practice, no source.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
@@ -114,14 +115,23 @@ def _slanting(waist: Path, top_at: float, side: Path, end_at: float) -> Path:
 
 
 def _curving(waist: Path, top_at: float, side: Path, end_at: float) -> Path:
-    """A quarter of an ellipse, square to the waist, level at the side."""
+    """A quarter of an ellipse, square to the waist, level at the side; rounder where shallow."""
     top, end = waist.at(top_at), side.at(end_at)
     down, out = waist.tangent_at(top_at).left, LEFT
     corner = meet(top, down, end, out)
     if corner is None:
         return polyline(top, end)
-    handles = QUARTER * corner.distance(top), QUARTER * corner.distance(end)
+    deep, wide = corner.distance(top), corner.distance(end)
+    round_top = math.sqrt(LEAST_ROUND * (1 - QUARTER) * wide / 1.5)
+    handles = min(max(QUARTER * deep, round_top), deep), QUARTER * wide
     return Path((with_handles(top, down, end, out, *handles),))
+
+
+LEAST_ROUND = 1.6
+"""Least radius in cm of a curved mouth at its top, so that an allowance follows it.
+
+Source: house method.
+"""
 
 
 _SHAPES: dict[Mouth, _Shape] = {
