@@ -14,7 +14,7 @@ from drafting.export.identity import body_document
 from drafting.export.json import finding_document
 from drafting.export.language import told_finding
 from drafting.language import Language
-from service.answers import MeasurementCheckAnswer
+from service.catalogue_answers import MeasurementCheckAnswer
 from service.lengths import Unit
 from service.plan import Fields
 from service.problems import Trouble

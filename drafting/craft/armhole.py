@@ -6,6 +6,7 @@ level under the arm, past a point on the diagonal of the corner: common practice
 
 from __future__ import annotations
 
+from drafting.craft.curves import cutting
 from drafting.craft.sheet import DraftSheet
 from drafting.geometry import (
     DOWN,
@@ -14,8 +15,6 @@ from drafting.geometry import (
     Cubic,
     Point,
     Vector,
-    cuts_ray,
-    through_ray,
     with_handles,
 )
 from drafting.trace import (
@@ -47,12 +46,7 @@ def round_corner(start: Point, end: Point, corner: Point, diagonal: float) -> tu
     def draw(share: float) -> Cubic:
         return with_handles(start, DOWN, end, out, share * down, share * across)
 
-    found = through_ray(draw, corner, diagonally, diagonal, *FAIR)
-    if found is not None:
-        return found[1], diagonal
-    ends = {share: cuts_ray(draw(share), corner, diagonally) for share in FAIR}
-    share = min(ends, key=lambda s: abs(ends[s] - diagonal))
-    return draw(share), ends[share]
+    return cutting(draw, corner, diagonally, diagonal, FAIR)
 
 
 def upper(neck: Point, end: Point, across: Point, level: Vector = DOWN) -> Cubic:

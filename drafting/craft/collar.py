@@ -83,32 +83,7 @@ def draw_stand(seam: NeckSeam, height: float, corner: Place, sheet: DraftSheet) 
         corner: Where its neck edge meets the centre back.
         sheet: Records it.
     """
-    wanted = (
-        Length(seam.back, "half back neck")
-        + Length(seam.front, "half front neck")
-        + Length(seam.stand, "button stand")
-    )
-    foot = sheet.point(
-        "stand at the centre back", corner, "Half of the stand, its middle on the fold."
-    )
-    reach = sheet.solve(
-        "reach of the stand",
-        lambda x: _rising(foot, x, RISE).length(),
-        wanted,
-        (0.7 * float(wanted), float(wanted)),
-        "Its neck edge is as long as the neck seam and the button stand.",
-    )
-    end = sheet.point(
-        "front end of the stand",
-        foot.right(reach).up(RISE),
-        "It rises, so that it leans to the neck.",
-    )
-    slope = RIGHTWARD.rotated(Vector(float(reach), 3 * RISE).angle)
-    neck = sheet.draw(
-        "stand's neck edge",
-        (Bend(foot, end, RIGHTWARD, slope, _rising(foot, float(reach), RISE)),),
-        "Sewn to the neck.",
-    )
+    foot, end, neck = _neck_edge(seam, corner, sheet)
     front = sheet.point(
         "centre front on the stand",
         neck.at(Length(seam.back, "half back neck") + Length(seam.front, "half front neck")),
@@ -138,6 +113,37 @@ def draw_stand(seam: NeckSeam, height: float, corner: Place, sheet: DraftSheet) 
         "Trace it from the draft; allowances are added outside.",
     )
     return Stand(neck, tip, top, back, middle, seam)
+
+
+def _neck_edge(seam: NeckSeam, corner: Place, sheet: DraftSheet) -> tuple[Place, Place, Stroke]:
+    """The stand's edge along the neck, solved to its length: start, end and line."""
+    wanted = (
+        Length(seam.back, "half back neck")
+        + Length(seam.front, "half front neck")
+        + Length(seam.stand, "button stand")
+    )
+    foot = sheet.point(
+        "stand at the centre back", corner, "Half of the stand, its middle on the fold."
+    )
+    reach = sheet.solve(
+        "reach of the stand",
+        lambda x: _rising(foot, x, RISE).length(),
+        wanted,
+        (0.7 * float(wanted), float(wanted)),
+        "Its neck edge is as long as the neck seam and the button stand.",
+    )
+    end = sheet.point(
+        "front end of the stand",
+        foot.right(reach).up(RISE),
+        "It rises, so that it leans to the neck.",
+    )
+    slope = RIGHTWARD.rotated(Vector(float(reach), 3 * RISE).angle)
+    neck = sheet.draw(
+        "stand's neck edge",
+        (Bend(foot, end, RIGHTWARD, slope, _rising(foot, float(reach), RISE)),),
+        "Sewn to the neck.",
+    )
+    return foot, end, neck
 
 
 def _rising(foot: Point, reach: float, rise: float) -> Cubic:
@@ -193,6 +199,35 @@ def draw_leaf(
         corner: Where its seam meets the centre back.
         sheet: Records it.
     """
+    foot, end, slope, seam = _leaf_seam(stand, leaf, corner, sheet)
+    tip = sheet.point(
+        "collar point",
+        end.slant(point, 90 - leaf.leans + slope),
+        "The more it leans forward, the closer the points lie.",
+    )
+    front = sheet.line("leaf's front edge", end, tip, why="The collar's point.")
+    outside = sheet.point(
+        "leaf's outer edge at the centre back", foot.up(fall), "Deep enough to hide the neck seam."
+    )
+    rising = along(outside, tip)
+    outer = sheet.draw(
+        "leaf's outer edge",
+        (_shallow(outside, RIGHTWARD, tip, rising.rotated(rising.vector.angle)),),
+        "Level at the centre back, on to the point.",
+    )
+    back = sheet.line("leaf at the fold", outside, foot, why="The centre back, on the fold.")
+    sheet.outline(
+        "collar",
+        (seam, front, outer, back),
+        "Trace it from the draft; allowances are added outside.",
+    )
+    return DrawnLeaf(seam, front, outer, back)
+
+
+def _leaf_seam(
+    stand: Stand, leaf: Leaf, corner: Place, sheet: DraftSheet
+) -> tuple[Place, Place, float, Stroke]:
+    """The leaf's seam, solved to the stand's top: start, end, fall in degrees, and line."""
     wanted = Length(stand.top.path.length(), "stand's top edge")
     foot = sheet.point(
         "leaf at the centre back", corner, "Half of the leaf, its middle on the fold."
@@ -223,28 +258,7 @@ def draw_leaf(
         ),
         "Sewn between the two stands.",
     )
-    tip = sheet.point(
-        "collar point",
-        end.slant(point, 90 - leaf.leans + slope),
-        "The more it leans forward, the closer the points lie.",
-    )
-    front = sheet.line("leaf's front edge", end, tip, why="The collar's point.")
-    outside = sheet.point(
-        "leaf's outer edge at the centre back", foot.up(fall), "Deep enough to hide the neck seam."
-    )
-    rising = along(outside, tip)
-    outer = sheet.draw(
-        "leaf's outer edge",
-        (_shallow(outside, RIGHTWARD, tip, rising.rotated(rising.vector.angle)),),
-        "Level at the centre back, on to the point.",
-    )
-    back = sheet.line("leaf at the fold", outside, foot, why="The centre back, on the fold.")
-    sheet.outline(
-        "collar",
-        (seam, front, outer, back),
-        "Trace it from the draft; allowances are added outside.",
-    )
-    return DrawnLeaf(seam, front, outer, back)
+    return foot, end, slope, seam
 
 
 def stand_pieces(stand: Stand, *, leaf: bool) -> tuple[Piece, Piece]:

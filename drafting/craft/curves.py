@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 from drafting.errors import ConstructionError
 from drafting.geometry import Cubic, Point, Vector, cuts_ray, meet, through_ray, with_handles
@@ -83,10 +84,34 @@ def hook(
     def draw(share: float) -> Cubic:
         return with_handles(start, leaving, end, arriving, share * down, share * out)
 
-    found = through_ray(draw, corner, diagonally, diagonal, *ROUNDEST)
+    return cutting(draw, corner, diagonally, diagonal, ROUNDEST)
+
+
+def cutting(
+    draw: Callable[[float], Cubic],
+    corner: Point,
+    diagonally: Vector,
+    diagonal: float,
+    fair: tuple[float, float],
+) -> tuple[Cubic, float]:
+    """Of the curves that differ by a share, the one that cuts a diagonal where it should.
+
+    Args:
+        draw: The curve for a share of the handles.
+        corner: Where the diagonal starts.
+        diagonally: Its direction.
+        diagonal: The distance in cm at which it is to be cut.
+        fair: Least and greatest share that gives a fair curve; where none does, the nearer of them.
+
+    Returns:
+        The curve, and the distance at which it cuts the diagonal.
+
+    Source: common practice, no source.
+    """
+    found = through_ray(draw, corner, diagonally, diagonal, *fair)
     if found is not None:
         return found[1], diagonal
-    ends = {share: cuts_ray(draw(share), corner, diagonally) for share in ROUNDEST}
+    ends = {share: cuts_ray(draw(share), corner, diagonally) for share in fair}
     share = min(ends, key=lambda s: abs(ends[s] - diagonal))
     return draw(share), ends[share]
 

@@ -155,22 +155,7 @@ def draw_cap(
         ConstructionError: No cap can be drawn: the arm is too large for the armhole.
     """
     found = _solved(armhole, wish, lean)
-    room = Length(wish.arm, "upper arm") + Length(wish.room, "room for the arm")
-    wide = sheet.length(
-        "sleeve width",
-        room if "width" not in found.gave else Length(found.width),
-        "Round the upper arm, and room to bend it.",
-    )
-    wanted = Length(armhole.length, "armhole") + Length(found.ease, "cap ease")
-    between = (wish.lowest * armhole.length, wish.heights[1] * armhole.length)
-    sheet.found(
-        "cap height",
-        found.height,
-        wanted,
-        between,
-        found.length,
-        "The cap is as long as the armhole and its ease; a narrow sleeve has a high cap.",
-    )
+    wide = _measured(found, armhole, wish, sheet)
     centre = sheet.point(
         "underarm line on the sleeve",
         crown.down(Length(found.height, "cap height")),
@@ -212,6 +197,27 @@ class _Solved:
     length: float
     ease: float
     gave: tuple[Gave, ...]
+
+
+def _measured(found: _Solved, armhole: Armhole, wish: CapWish, sheet: DraftSheet) -> Length:
+    """Record how wide and how high the cap is; the width."""
+    room = Length(wish.arm, "upper arm") + Length(wish.room, "room for the arm")
+    wide = sheet.length(
+        "sleeve width",
+        room if "width" not in found.gave else Length(found.width),
+        "Round the upper arm, and room to bend it.",
+    )
+    wanted = Length(armhole.length, "armhole") + Length(found.ease, "cap ease")
+    between = (wish.lowest * armhole.length, wish.heights[1] * armhole.length)
+    sheet.found(
+        "cap height",
+        found.height,
+        wanted,
+        between,
+        found.length,
+        "The cap is as long as the armhole and its ease; a narrow sleeve has a high cap.",
+    )
+    return wide
 
 
 def _solved(armhole: Armhole, wish: CapWish, lean: Callable[[float], float]) -> _Solved:

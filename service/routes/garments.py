@@ -10,8 +10,9 @@ from fastapi.responses import Response
 from pydantic import TypeAdapter
 
 from drafting.export import FORMATS
-from service.answers import GarmentAnswer, GarmentList, GarmentSummary, PatternAnswer
+from service.answers import PatternAnswer
 from service.caching import kept_json
+from service.catalogue_answers import GarmentAnswer, GarmentList, GarmentSummary
 from service.docstrings import describe
 from service.drafts import sample_order
 from service.formats import chosen

@@ -7,8 +7,8 @@ from typing import Any
 from fastapi import APIRouter, Request
 from fastapi.responses import JSONResponse, Response
 
-from service.answers import MeasurementCheckAnswer
 from service.caching import VARY
+from service.catalogue_answers import MeasurementCheckAnswer
 from service.checking import checked
 from service.house import HouseDep
 from service.languages import LanguageHeader, preferred_language

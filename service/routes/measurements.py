@@ -9,8 +9,8 @@ from fastapi.responses import Response
 from pydantic.json_schema import SkipJsonSchema
 
 from drafting.body import MEASURES, RANGES
-from service.answers import MeasureAnswer, MeasureList
 from service.caching import kept_json
+from service.catalogue_answers import MeasureAnswer, MeasureList
 from service.house import HouseDep
 from service.openapi import problem_answers
 

@@ -12,8 +12,9 @@ from drafting.body import SIZE_TABLES, size_body
 from drafting.export import FORMATS
 from drafting.export.identity import body_document
 from drafting.export.paths import MM, rounded
-from service.answers import PatternAnswer, SizeTableAnswer, SizeTableList, TableSizeAnswer
+from service.answers import PatternAnswer
 from service.caching import kept_json
+from service.catalogue_answers import SizeTableAnswer, SizeTableList, TableSizeAnswer
 from service.drafts import size_order
 from service.formats import chosen
 from service.house import HouseDep

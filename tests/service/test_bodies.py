@@ -10,7 +10,7 @@ from asking import example, refused, trouble
 from pydantic import TypeAdapter
 
 from drafting.body import ESTIMABLE, MEASURES, SIZE_TABLES
-from service.answers import MeasurementCheckAnswer, SizeTableAnswer, SizeTableList
+from service.catalogue_answers import MeasurementCheckAnswer, SizeTableAnswer, SizeTableList
 
 SIZE = {"table": "women", "size": "88-regular"}
 FEW = {"waist_girth": 74, "hip_girth": 101, "stature": 168}

@@ -26,23 +26,6 @@ class Dress(Shape):
         bust_ease: Dress over body at the bust, all round; by default the method's own, 10 or 12, and
             2 less without sleeves.
         waist_ease: Dress over body at the waist, all round.
-        bust_dart: Where the bust dart is moved to: the middle of the shoulder, the armhole, the side
-            under the arm, low in the side slanting upward (French), or into the waist dart; by
-            default the side. A princess line has none.
-        shaping: Darts at the waist, or a princess line from the shoulder or the armhole that takes
-            up all darts of the bodice.
-        neckline: Its shape.
-        neck_depth: How far the neckline lies below the base of the neck at the centre front; by
-            default 1 for a round one, 9 for a V, 0 for a boat, 6 for a square one.
-        neck_width: How far it is widened along each shoulder; by default 1, 1, 4.5 and 3.
-        sleeve: How long the sleeve is; none for armholes with facings.
-        sleeve_finish: A plain hem, a dart at the elbow of a narrow long sleeve, or a band cuff on a
-            long one, as wide as the hand needs, the sleeve gathered into it; by default plain, and
-            the elbow dart where it is long.
-        cap_ease: How much longer the sleeve cap is than the armhole; it is eased in.
-        arm_ease: Sleeve over upper arm.
-        cuff_depth: Finished depth of the cuff.
-        match_marks: Whether marks are added at side and centres, for cloth with nap or checks.
         skirt: Which skirt.
         length: Waist to hem; by default to where `hem_at` says.
         hem_at: Where the hem hangs on the leg, unless `length` is given.
