@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 import asyncio
+import time
+from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Generic, TypeVar
 
 from service.batching.hands import LocalHands
 from service.batching.streamed import Places
 from service.batching.task import TooSlowError, time_limit
-from service.limits import too_slow
+from service.limits import RETRY_AFTER, Pace, too_slow
 from service.logs import OutlinedError, outline
 from service.problems import ProblemError
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable, Iterator, Mapping
 
     from service.settings import Settings
 
@@ -41,8 +43,10 @@ class Press:
 
     def __init__(self, settings: Settings) -> None:
         self._hands = LocalHands(settings.heavy_workers)
-        self._places = Places(settings.heavy_workers + settings.queue_length)
+        self._count = settings.heavy_workers + settings.queue_length
+        self._places = Places(self._count)
         self._seconds = settings.order_seconds
+        self._pace = Pace(settings.order_seconds)
 
     async def run(self, task: Callable[[], T]) -> T:
         """The task's result.
@@ -51,7 +55,7 @@ class Press:
             ProblemError: busy, too-slow or worker-lost, or what the task itself raises.
             OutlinedError: The task has a fault.
         """
-        with self._places.take("As many heavy documents as this installation prints"):
+        with self._places.take("As many heavy documents as this installation prints"), self._turn():
             try:
                 async with asyncio.timeout(self._seconds):
                     printed: Printed[T] = await self._hands.run(pressed, task, self._seconds)
@@ -60,6 +64,18 @@ class Press:
         if printed.fault is not None:
             raise OutlinedError(printed.fault)
         return printed.result  # type: ignore[return-value]
+
+    @contextmanager
+    def _turn(self) -> Iterator[None]:
+        """A turn in the queue, timed. Raises ProblemError (busy) where it would come too late."""
+        came, ahead = time.monotonic(), self._count - self._places.free - 1
+        if self._pace.is_too_slow(ahead):
+            detail = f"{ahead} heavy documents are in hand or waiting."
+            raise ProblemError("busy", detail, headers=RETRY_AFTER)
+        try:
+            yield
+        finally:
+            self._pace.moved(ahead, time.monotonic() - came)
 
     async def warm(self) -> None:
         """Start a worker before the first task needs it."""

@@ -29,7 +29,8 @@ class Settings:
         max_json_depth: Deepest nesting of objects and lists in an order.
         order_seconds: Longest time for one order, in seconds.
         workers: Orders drafted at the same time in one process.
-        queue_length: Orders that may wait for a worker; more are answered 503.
+        queue_length: Orders that may wait for a worker; more are answered 503, and fewer wait where
+            their turn would not come within half of `order_seconds`.
         heavy_workers: Processes that write what takes long (PDF, PNG, ZIP) of single orders; 0 for
             threads.
         batch_workers: Processes that draft batches and size ranges; 0 for one a core.

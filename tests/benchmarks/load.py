@@ -3,7 +3,8 @@
 Bounds on two cores: no request without a whole answer, at 1, 8, 64 and 512 connections that ask for
 mixed formats, none twice the same; past the queue's bound only well-formed 503 with Retry-After;
 and the 95th percentile of JSON with a PDF a second beside it is at most twice that of JSON alone.
-`--seconds 300` is the long run. The clients share the machine with the server.
+`--seconds 300` is the long run. Percentiles are seconds that a JSON pattern took. The clients share
+the machine with the server.
 """
 
 from __future__ import annotations
@@ -67,15 +68,19 @@ def beside_pdf(server: Server, count: int) -> float:
 
 def crowds(server: Server, seconds: float) -> bool:
     """Load by load, a line each; whether all of them were answered."""
-    print(f"{'connections':>11}{'sent':>9}{'a second':>10}{'200':>9}{'422':>7}{'503':>9}  faults")  # noqa: T201
+    print(  # noqa: T201
+        f"{'connections':>11}{'sent':>9}{'a second':>10}{'200':>9}{'422':>7}{'503':>9}"
+        f"{'p50':>8}{'p95':>8}  faults"
+    )
     clean = True
     for connections in CONNECTIONS:
         tally = load(server.address, connections, seconds)
         seen, rate = tally.answers, tally.answers[200] / seconds
+        taken = [tally.percentile("json", share) for share in (0.5, 0.95)]
         clean &= not tally.faults and seen.total() == tally.sent
         print(  # noqa: T201
             f"{connections:>11}{tally.sent:>9}{rate:>10.0f}{seen[200]:>9}{seen[422]:>7}"
-            f"{seen[503]:>9}  {dict(tally.faults) or 'none'}",
+            f"{seen[503]:>9}{taken[0]:>8.3f}{taken[1]:>8.3f}  {dict(tally.faults) or 'none'}",
             flush=True,
         )
     return clean

@@ -111,6 +111,6 @@ def _fault(name: str, answer: httpx.Response) -> str:
             problem = json.loads(answer.content)
             waits = answer.headers.get("retry-after", "0")
             whole = problem["type"] == "/problems/busy" and int(waits) > 0
-            return "" if whole else "a 503 that is not whole"
+            return "" if whole else f"{name}: 503 {problem['type']}"
         case other:
             return f"{name}: {other}"

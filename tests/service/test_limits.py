@@ -5,12 +5,14 @@ from __future__ import annotations
 import asyncio
 import threading
 import time
+from collections import Counter
+from functools import partial
 
 import pytest
 from asking import Service, example, refused
 
 from service.app import create_app
-from service.limits import Workbench
+from service.limits import Pace, Workbench
 from service.problems import ProblemError
 from service.settings import Settings, SettingsError, from_environment
 
@@ -50,6 +52,34 @@ def test_an_order_given_up_keeps_its_place_until_its_hand_is_free():
         go_on.set()
 
     asyncio.run(scene())
+
+
+def test_a_queue_takes_no_order_whose_time_would_run_out_in_it():
+    """One hand, 0.1 s each, 2 s an order: by the tenth ahead half of its time is gone."""
+
+    async def scene() -> list[str]:
+        bench = Workbench(Settings(workers=1, queue_length=500, order_seconds=2))
+        for _ in range(40):
+            await bench.run(partial(time.sleep, 0.1))
+        crowd = (bench.run(partial(time.sleep, 0.1)) for _ in range(100))
+        told = await asyncio.gather(*crowd, return_exceptions=True)
+        assert bench.is_open
+        return ["done" if each is None else each.code for each in told]
+
+    told = Counter(asyncio.run(scene()))
+    assert set(told) == {"done", "busy"}
+    assert 5 <= told["done"] <= 12
+
+
+def test_a_pace_forgets_a_slow_hour_and_never_turns_away_the_only_one():
+    pace = Pace(10)
+    for _ in range(50):
+        pace.moved(0, 60.0)
+    assert pace.is_too_slow(1)
+    assert not pace.is_too_slow(0)
+    for _ in range(50):
+        pace.moved(0, 0.1)
+    assert not pace.is_too_slow(20)
 
 
 def test_a_full_house_is_answered_503_and_is_not_ready():

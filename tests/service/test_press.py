@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import os
 import time
+from collections import Counter
 
 import apron
 import pytest
@@ -117,6 +118,23 @@ def test_past_the_last_place_documents_are_turned_away():
         await asyncio.to_thread(press.close)
 
     asyncio.run(scene())
+
+
+def test_documents_that_would_wait_too_long_are_turned_away_and_none_runs_out_of_time():
+    async def scene() -> Counter[str]:
+        press = Press(Settings(heavy_workers=1, queue_length=500, order_seconds=6))
+        await press.warm()
+        for _ in range(12):
+            await press.run(short_work)
+        crowd = (press.run(short_work) for _ in range(80))
+        told = await asyncio.gather(*crowd, return_exceptions=True)
+        assert await press.run(own_process)
+        await asyncio.to_thread(press.close)
+        return Counter("done" if each is None else each.code for each in told)
+
+    told = asyncio.run(scene())
+    assert set(told) == {"done", "busy"}
+    assert told["done"] >= 2
 
 
 def short_work() -> None:
