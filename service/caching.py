@@ -65,7 +65,9 @@ def kept(
     return Response(body, headers=held, media_type=media_type)
 
 
-def kept_json(request: Request, settings: Settings, told: object) -> Response:
+def kept_json(
+    request: Request, settings: Settings, told: object, headers: Mapping[str, str] | None = None
+) -> Response:
     """A JSON answer that may be kept."""
     body = json.dumps(told, ensure_ascii=False, separators=(",", ":")).encode()
-    return kept(request, settings, body, "application/json")
+    return kept(request, settings, body, "application/json", headers)

@@ -60,6 +60,13 @@ class GarmentAnswer(TypedDict):
     options: Annotated[
         dict[str, Any], Field(description="JSON Schema of `garment` in an order; lengths in cm.")
     ]
+    choices: Annotated[
+        dict[str, dict[str, str]],
+        Field(
+            description="What people call the values of an option, by the option's name and the "
+            "value, in the answer's language."
+        ),
+    ]
     needs: Annotated[
         list[str],
         Field(

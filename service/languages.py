@@ -1,20 +1,29 @@
-"""Which language an answer speaks: `output.language`, then `Accept-Language`, then English."""
+"""Which language an answer speaks: `output.language`, then `Accept-Language`, then English.
+
+Where there is no order, `?language=` stands in its place.
+"""
 
 from __future__ import annotations
 
 import re
 from typing import TYPE_CHECKING, Annotated, Any, get_args
 
-from fastapi import Header
+from babel import Locale
+from fastapi import Depends, Header, Query
 from pydantic.json_schema import SkipJsonSchema
 
 from drafting.language import Language
+from service.problems import ProblemError
 
 if TYPE_CHECKING:
     from starlette.requests import Request
 
 LANGUAGES: dict[str, Language] = {name: name for name in get_args(Language)}
 DEFAULT: Language = "en"
+OWN_NAMES: dict[Language, str] = {
+    name: (Locale(name).display_name or name).capitalize() for name in LANGUAGES.values()
+}
+"""What each language calls itself."""
 
 LONGEST = 1000
 """Characters of the header that are read."""
@@ -56,6 +65,41 @@ def preferred_language(accept: str | None) -> Language:
 def language_of(request: Request) -> Language:
     """What a request's header asks for."""
     return preferred_language(request.headers.get("accept-language"))
+
+
+LanguageQuery = Annotated[
+    str | SkipJsonSchema[None],
+    Query(
+        description="Language of the answer's texts; goes before Accept-Language.",
+        json_schema_extra={"enum": [*LANGUAGES]},
+    ),
+]
+
+
+def asked_language(
+    language: LanguageQuery = None, accept_language: LanguageHeader = None
+) -> Language:
+    """What an address asks for, else the header.
+
+    Raises:
+        ProblemError: not-found; the address names a language that is not spoken here.
+    """
+    if language is None:
+        return preferred_language(accept_language)
+    if language not in LANGUAGES:
+        raise ProblemError("not-found", f"There is no such language. All: {', '.join(LANGUAGES)}.")
+    return LANGUAGES[language]
+
+
+LanguageDep = Annotated[Language, Depends(asked_language)]
+"""For routes without an order."""
+
+
+def named_language(raw: Any) -> Language:
+    """The language that decoded JSON of a request names; English where it names none."""
+    output = raw.get("output") if isinstance(raw, dict) else None
+    name = output.get("language") if isinstance(output, dict) else None
+    return LANGUAGES.get(name, DEFAULT) if isinstance(name, str) else DEFAULT
 
 
 def spoken(raw: Any, language: Language) -> Any:

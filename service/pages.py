@@ -6,18 +6,21 @@ import json
 from functools import cache
 from html import escape
 from importlib.resources import files
-from string import Template
 from typing import TYPE_CHECKING, get_args
 
 from drafting.drawing import WORDS, PaperName
+from drafting.language import taught_in
 from service.drafts import sample_order
+from service.languages import DEFAULT, OWN_NAMES
 from service.measuring import page_parts
+from service.page_words import form_words, named, page_frame, told
 from service.problems import PROBLEMS
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from drafting.garments.garment import Garment
+    from drafting.language import Language
     from service.house import House
     from service.problems import ProblemKind
 
@@ -47,57 +50,75 @@ def asset(name: str) -> tuple[bytes, str] | None:
     return None
 
 
-@cache
-def _template(name: str) -> Template:
-    return Template((files("service") / "assets" / name).read_text("utf-8"))
+def _filled(name: str, language: Language = DEFAULT, **values: str) -> bytes:
+    return page_frame(name, language).substitute(values, language=language).encode()
 
 
-def _filled(name: str, **values: str) -> bytes:
-    return _template(name).substitute(values).encode()
+def languages(language: Language, address: str) -> str:
+    """A link to the page in each language, the one it is in marked as such.
+
+    Args:
+        language: The one that the page is in.
+        address: Of the page, up to the language's name.
+    """
+    here = {language: ' aria-current="true"'}
+    return "".join(
+        f'<a href="{address}{name}" hreflang="{name}" lang="{name}"{here.get(name, "")}>{own}</a>'
+        for name, own in OWN_NAMES.items()
+    )
 
 
-def landing(house: House, address: str) -> bytes:
+def landing(house: House, address: str, language: Language) -> bytes:
     """The first page: a form for measures, samples, and where to go from them.
 
     Args:
         house: For its garments.
         address: The service's own address, for the example.
+        language: Of the page.
     """
-    first = next(iter(house.garments.values()))
+    garments = house.garments.values()
+    first = next(iter(garments))
     return _filled(
         "landing.html",
+        language,
+        languages=languages(language, "?language="),
+        told_in=taught_in(language),
         first=escape(first.kind),
-        title=escape(first.title),
-        kinds="\n".join(_option(g.kind, g.title) for g in house.garments.values()),
-        papers="\n".join(_option(name, name) for name in get_args(PaperName)),
-        garments="\n".join(_garment(garment) for garment in house.garments.values()),
-        sources="\n".join(_sources(garment) for garment in house.garments.values()),
+        title=named(first.title, language),
+        kinds="\n".join(_option(g.kind, named(g.title, language)) for g in garments),
+        papers="\n".join(_option(name, escape(name)) for name in get_args(PaperName)),
+        garments="\n".join(_garment(garment, language) for garment in garments),
+        sources="\n".join(_sources(garment, language) for garment in garments),
         order=escape(json.dumps(sample_order(first), indent=2)),
         address=escape(address),
-        cautions=_items(escape(caution) for caution in WORDS["en"].cautions),
+        cautions=_items(escape(caution) for caution in WORDS[language].cautions),
+        words=form_words(language),
     )
 
 
-def _garment(garment: Garment) -> str:
-    return _template("garment.html").substitute(
-        kind=escape(garment.kind),
-        title=escape(garment.title),
-        summary=escape(garment.summary),
-        formats=" ".join(_sample_link(garment.kind, name) for name in ("svg", "pdf", "json")),
+def _garment(garment: Garment, language: Language) -> str:
+    kind = escape(garment.kind)
+    return page_frame("garment.html", language).substitute(
+        kind=kind,
+        language=language,
+        title=named(garment.title, language),
+        summary=told(garment.summary, language),
+        formats=" ".join(_sample_link(kind, name, language) for name in ("svg", "pdf", "json")),
     )
 
 
 def _option(value: str, title: str) -> str:
-    return f'<option value="{escape(value)}">{escape(title)}</option>'
+    return f'<option value="{escape(value)}">{title}</option>'
 
 
-def _sources(garment: Garment) -> str:
-    items = _items(escape(source) for source in garment.sources)
-    return f"<p>{escape(garment.title)}:</p>\n<ul>\n{items}\n</ul>"
+def _sources(garment: Garment, language: Language) -> str:
+    items = _items(told(source, language) for source in garment.sources)
+    return f"<h3>{told(garment.title, language)}</h3>\n<ul>\n{items}\n</ul>"
 
 
-def _sample_link(kind: str, name: str) -> str:
-    return f'<a href="v1/garments/{escape(kind)}/sample?format={name}">{name.upper()}</a>'
+def _sample_link(kind: str, name: str, language: Language) -> str:
+    address = f"v1/garments/{kind}/sample?format={name}&amp;language={language}"
+    return f'<a href="{address}">{name.upper()}</a>'
 
 
 def _items(texts: Iterable[str]) -> str:
@@ -118,9 +139,11 @@ def problem_page(kind: ProblemKind) -> bytes:
     )
 
 
-def measuring_page(garment: Garment | None, house: House) -> bytes:
+def measuring_page(garment: Garment | None, house: House, language: Language) -> bytes:
     """How to measure, for everything or for one garment."""
-    return _filled("measuring.html", **page_parts(garment, house.garments.values()))
+    kept = f"?garment={escape(garment.kind)}&amp;language=" if garment else "?language="
+    parts = page_parts(garment, house.garments.values(), language)
+    return _filled("measuring.html", language, languages=languages(language, kept), **parts)
 
 
 def reference_page() -> bytes:

@@ -12,6 +12,8 @@ from typing import TYPE_CHECKING, Any
 
 from fastapi.responses import Response
 
+from drafting.language import page_text
+
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
@@ -227,7 +229,8 @@ class ProblemError(Exception):
         code: A key of `PROBLEMS`.
         detail: What happened to this request.
         troubles: What to change in it.
-        headers: Headers that the answer carries beside the usual ones.
+        headers: Headers that the answer carries beside the usual ones; Content-Language is that
+            of the details, and the title follows it.
     """
 
     def __init__(
@@ -264,9 +267,10 @@ def problem_response(problem: ProblemError) -> Response:
 
 
 def _written(problem: ProblemError, kind: ProblemKind) -> bytes:
+    language: Any = problem.headers.get("Content-Language", "en")
     document = {
         "type": f"/problems/{kind.code}",
-        "title": kind.title,
+        "title": page_text(kind.title, language, "problem"),
         "status": kind.status,
         "detail": problem.detail,
         "errors": [told_trouble(trouble) for trouble in problem.troubles[:MOST_TROUBLES]],

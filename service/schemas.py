@@ -19,6 +19,7 @@ from pydantic_core import to_json
 from drafting.body import MEASURES, Figure, Given
 from drafting.drawing.output import Output
 from drafting.pattern import Finish
+from service.languages import named_language
 from service.lengths import CM, Unit
 from service.plan import (
     Choice,
@@ -35,11 +36,13 @@ from service.refusals import Form, refusals, what
 from service.sizes import SizeChoice, one_source, size_troubles
 from service.suggestions import did_you_mean
 from service.text import refuse_unprintable
+from service.troubles import in_language
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Mapping
 
     from drafting.garments.garment import Garment
+    from drafting.language import Language
 
 SIDES = ("left", "right")
 
@@ -124,7 +127,7 @@ class Blank:
         troubles += self._look(raw)
         filled = self._validated(cm, raw, unit, troubles)
         if troubles or filled is None:
-            raise invalid_order(troubles)
+            raise invalid_order(troubles, named_language(raw))
         return filled, unit
 
     def is_length(self, raw: Any) -> Callable[[Parts], bool]:
@@ -234,9 +237,17 @@ def _field(kind: Any, description: str, *, default: Any) -> Any:
     return kind, Field(default, description=description)
 
 
-def invalid_order(troubles: list[Trouble]) -> ProblemError:
-    """The problem of an order that has to be changed."""
-    return ProblemError("invalid-order", in_short(troubles), tuple(troubles))
+def invalid_order(troubles: list[Trouble], language: Language = "en") -> ProblemError:
+    """The problem of an order that has to be changed, told in a language where it can be."""
+    told = tuple(in_language(t, _field_of(t.pointer), language) for t in troubles)
+    headers = {"Content-Language": language}
+    return ProblemError("invalid-order", in_short(told), told, headers=headers)
+
+
+def _field_of(at: str) -> str:
+    """The measure that a pointer leads to, else the last name in it."""
+    parts = at.split("/")
+    return parts[2] if parts[1:2] == ["measurements"] and len(parts) > 2 else parts[-1]
 
 
 def _no_object(raw: object) -> Trouble:

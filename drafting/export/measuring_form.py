@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 from io import BytesIO
 
 from reportlab.platypus import (
@@ -22,6 +23,7 @@ from drafting.drawing.measuring import TAPES, VIEWS, figure
 from drafting.export.flow import MARGIN, SMALL, STEP, TITLE, Drawing, text
 from drafting.export.ink import POINT
 from drafting.export.pdf import undated
+from drafting.language import Language, page_text
 
 FIGURES = 0.5
 """Figures are drawn at this share of their size, so that three stand side by side."""
@@ -32,6 +34,10 @@ BEFORE = (
     "by more than 1 cm, take it a third time. H beside a number: with a helper."
 )
 HEADS = ("", "Measure", "How it is taken", "First", "Second")
+ORDER = "Name or number of the order: {blank}   Date: {blank}"
+CHOICE = "Unit: cm / inches      Figure: women / men"
+LEFT, RIGHT, DEGREES = "left:", "right:", "{title} (degrees)"
+BLANK = "_" * 18
 SHARES = (0.07, 0.21, 0.46, 0.13, 0.13)
 ROWS = TableStyle(
     [
@@ -43,13 +49,16 @@ ROWS = TableStyle(
 )
 
 
-def write(measures: Sequence[Measure], title: str, paper: str = "a4") -> bytes:
+def write(
+    measures: Sequence[Measure], title: str, paper: str = "a4", language: Language = "en"
+) -> bytes:
     """A form for some measures.
 
     Args:
         measures: In the order in which they are to be taken.
-        title: What they are taken for.
+        title: What they are taken for, in the language.
         paper: Name of a sheet of paper; A4 where it is none.
+        language: Of the form; what its catalogue lacks stays English.
     """
     size = PAPERS.get(paper, PAPERS["a4"])  # type: ignore[call-overload]
     points = (size.width / 10 * POINT, size.height / 10 * POINT)
@@ -60,22 +69,26 @@ def write(measures: Sequence[Measure], title: str, paper: str = "a4") -> bytes:
     template = BaseDocTemplate(out, pagesize=points)
     template.addPageTemplates(PageTemplate(frames=[frame]))
     template.build(
-        _story(measures, title, room[0]), canvasmaker=lambda *_, **__: undated(out, points, title)
+        _story(measures, title, room[0], language),
+        canvasmaker=lambda *_, **__: undated(out, points, title),
     )
     return out.getvalue()
 
 
-def _story(measures: Sequence[Measure], title: str, width: float) -> list[Flowable]:
+def _story(
+    measures: Sequence[Measure], title: str, width: float, language: Language
+) -> list[Flowable]:
+    say = partial(_said, language)
     numbers = {measure.name: number for number, measure in enumerate(measures, 1)}
-    rows: list[tuple[Flowable, ...]] = [tuple(text(head, SMALL) for head in HEADS)]
-    rows += [_row(measure, numbers[measure.name]) for measure in measures]
+    rows: list[tuple[Flowable, ...]] = [tuple(text(say(head), SMALL) for head in HEADS)]
+    rows += [_row(measure, numbers[measure.name], say) for measure in measures]
     columns = [width * share for share in SHARES]
     return [
         text(title, TITLE),
-        text("Name or number of the order: ______________________   Date: ______________"),
-        text("Unit:  cm  /  inches      Figure:  women  /  men"),
+        text(say(ORDER).format(blank=BLANK)),
+        text(say(CHOICE)),
         Spacer(0, 6),
-        text(BEFORE, SMALL),
+        text(say(BEFORE), SMALL),
         Spacer(0, 6),
         KeepTogether([_figures(numbers, width)]),
         Spacer(0, 8),
@@ -83,16 +96,19 @@ def _story(measures: Sequence[Measure], title: str, width: float) -> list[Flowab
     ]
 
 
-def _row(measure: Measure, number: int) -> tuple[Flowable, ...]:
+def _said(language: Language, words: str) -> str:
+    return page_text(words, language)
+
+
+def _row(measure: Measure, number: int, say: Callable[[str], str]) -> tuple[Flowable, ...]:
     helped = " H" if "helper" in measure.how else ""
-    unit = {"cm": "", "deg": " (degrees)", "kg": " (kg)"}[measure.unit]
-    sides = "left:" if measure.by_side else ""
+    sides = (LEFT, RIGHT) if measure.by_side else ("", "")
+    shape = {"cm": "{title}", "deg": DEGREES, "kg": "{title} (kg)"}[measure.unit]
     return (
         text(f"{number}{helped}", STEP),
-        text(measure.title + unit),
-        text(measure.how, SMALL),
-        text(sides, SMALL),
-        text(sides.replace("left", "right"), SMALL),
+        text(say(shape).format(title=say(measure.title))),
+        text(say(measure.how), SMALL),
+        *(text(say(side), SMALL) for side in sides),
     )
 
 

@@ -3,7 +3,8 @@
 The catalogues are gettext files, one for each language, which translators' tools can edit. French
 and German have every text of a pattern; Spanish, Italian and Portuguese have the words at the
 cutting table: pieces, lines, labels, cautions of printing, measures. Draft sheets have catalogues
-of their own, `fr_draft.po` and `de_draft.po`. What a catalogue lacks stays English. Words that are
+of their own, `fr_draft.po` and `de_draft.po`; so have the pages that people read, `fr_pages.po` and
+the others. What a catalogue lacks stays English. Words that are
 doubtful in the trade print with their English beside them; see `DOUBTFUL`.
 """
 
@@ -61,6 +62,12 @@ def _draft_catalogue(language: Language) -> dict[tuple[str, str], str]:
     return {**_read(language, f"{language}_draft"), **_catalogue(language)}
 
 
+@cache
+def _page_catalogue(language: Language) -> dict[tuple[str, str], str]:
+    """The same with those of pages: read only where one is asked for."""
+    return {**_read(language, f"{language}_pages"), **_catalogue(language)}
+
+
 def _read(language: Language, name: str) -> dict[tuple[str, str], str]:
     with files("drafting.language").joinpath(f"{name}.po").open("rb") as file:
         read = read_po(file, locale=language)
@@ -77,6 +84,26 @@ def say(text: str, language: Language) -> str:
         return text
     said = _catalogue(language).get(("", text), text)
     return f"{said} ({text})" if text in DOUBTFUL[language] and said != text else said
+
+
+def page_text(text: str, language: Language, context: str = "") -> str:
+    """A text of the pages, of garments and of measures in a language; English where it has none.
+
+    Args:
+        text: In English.
+        language: Of the answer.
+        context: Where a word needs it: "option" and "choice" for those of a garment, "problem"
+            for titles of problems.
+    """
+    return known_page_text(text, language, context) or text
+
+
+def known_page_text(text: str, language: Language, context: str = "") -> str | None:
+    """The same, but None where the language does not have it."""
+    if language == "en":
+        return text
+    said = _page_catalogue(language).get((context, text))
+    return f"{said} ({text})" if said and text in DOUBTFUL[language] else said
 
 
 def phrase(text: str, language: Language) -> str:
@@ -169,8 +196,16 @@ def _lengths(found: re.Match[str], told: Callable[[float], str]) -> str:
     return told(float(first)) + (joined + told(float(second)) if second else "")
 
 
+UNCOUNTED = 1e15
+
+
 def decimal(value: float, language: Language) -> str:
-    """A number with at most one decimal, as the language writes it; never grouped."""
+    """A number with at most one decimal, as the language writes it; never grouped.
+
+    One that is too large to count anything is written by its powers of ten.
+    """
+    if abs(value) >= UNCOUNTED:
+        return f"{value:g}"
     return format_decimal(round(value, 1), "0.#", locale=language)
 
 

@@ -1,14 +1,19 @@
 // The form of the first page: measures to an order, an order to a picture, a verdict and files.
+// It has no words of its own: they come with the page, and from the API in the page's language.
 "use strict";
 
 const at = (id) => document.getElementById(id);
-const VERDICTS = {
-  sound: "Sound: every seam matches and every check has passed.",
-  sound_with_remarks: "Sound, with remarks: read them before you cut.",
-  unsound: "Not for cutting: a seam does not match or a check has failed.",
-};
+const LANGUAGE = document.documentElement.lang;
+const TOLD_IN = at("about").lang;
 const FORMATS = ["pdf", "svg", "png", "dxf", "json", "zip"];
+const WORDS = Object.fromEntries(
+  [...at("words").content.children].map((word) => [word.dataset.name, word.textContent]));
 let garment = null;
+
+// A text of the page, its gaps filled.
+function say(name, values = {}) {
+  return WORDS[name].replaceAll(/\{(\w+)\}/g, (gap, key) => values[key] ?? gap);
+}
 
 function made(tag, properties = {}, ...children) {
   const element = Object.assign(document.createElement(tag), properties);
@@ -16,84 +21,86 @@ function made(tag, properties = {}, ...children) {
   return element;
 }
 
-async function read(path) {
-  const answer = await fetch(path);
-  if (!answer.ok) throw new Error(`${path} is not answered (${answer.status})`);
+async function read(path, query = "") {
+  const answer = await fetch(`${path}?language=${LANGUAGE}${query}`);
+  if (!answer.ok) throw new Error(path);
   return answer.json();
 }
 
 function field(id, title, input, hint) {
   input.id = id;
-  const told = made("span", { id: `${id}-hint`, className: "hint", textContent: hint });
-  if (hint) input.setAttribute("aria-describedby", told.id);
+  const told = made("span", { id: `${id}-hint`, className: "hint", textContent: hint, lang: TOLD_IN });
   const wrong = made("span", { id: `${id}-wrong`, className: "wrong" });
-  return made("p", { className: "field" }, made("label", { htmlFor: id, textContent: title }), input, told, wrong);
+  input.setAttribute("aria-describedby", `${wrong.id} ${told.id}`);
+  return made("p", { className: "field" }, made("label", { htmlFor: id, textContent: title }), input, wrong, told);
 }
 
 function measureField(measure) {
   const input = made("input", { type: "text", inputMode: "decimal", autocomplete: "off" });
   input.dataset.measure = measure.name;
-  const unit = { cm: "", deg: " (degrees)", kg: " (kg)" }[measure.unit];
-  return field(`m-${measure.name}`, measure.title + unit, input, measure.how);
+  const title = measure.unit in WORDS ? say(measure.unit, measure) : measure.title;
+  return field(`m-${measure.name}`, title, input, measure.how);
 }
 
-function choiceField(name, schema, title) {
+function choiceField(name, schema) {
   const choices = [schema, ...(schema.anyOf ?? [])];
-  const names = choices.flatMap((choice) => choice.enum ?? (choice.const ? [choice.const] : []));
+  const values = choices.flatMap((choice) => choice.enum ?? (choice.const ? [choice.const] : []));
   const yesNo = choices.some((choice) => choice.type === "boolean");
-  if (!names.length && !yesNo) return null;
-  const select = made("select", {}, made("option", { value: "", textContent: "as usual" }));
-  for (const value of yesNo ? [true, false] : names) {
-    const word = { true: "yes", false: "no" }[value] ?? String(value).replaceAll("_", " ");
-    select.append(made("option", { value: JSON.stringify(value), textContent: word }));
+  if (!values.length && !yesNo) return null;
+  const words = yesNo ? WORDS : garment.choices[name];
+  const select = made("select", {}, made("option", { value: "", textContent: say("as_usual") }));
+  for (const value of yesNo ? [true, false] : values) {
+    select.append(made("option", { value: JSON.stringify(value), textContent: words[value] }));
   }
   select.dataset.option = name;
-  return field(`o-${name}`, title, select, schema.description ?? "");
+  return field(`o-${name}`, schema.title, select, schema.description ?? "");
 }
 
 async function choose() {
   const kind = at("kind").value;
   const [told, vocabulary] = await Promise.all([
     read(`v1/garments/${kind}`),
-    read(`v1/measurements?garment=${kind}`),
+    read("v1/measurements", `&garment=${kind}`),
   ]);
   if (kind !== at("kind").value) return;
   garment = told;
   at("about").textContent = told.summary;
   const needed = vocabulary.measurements.filter((measure) => told.needs.includes(measure.name));
   const more = vocabulary.measurements.filter((measure) => !told.needs.includes(measure.name));
-  const kept = measures();
+  const kept = Object.fromEntries(written().map((input) => [input.id, input.value]));
   at("needed").replaceChildren(...needed.map(measureField));
   at("more").replaceChildren(...more.map(measureField));
   const options = Object.entries(told.options.properties ?? {}).filter(([name]) => name !== "kind");
-  const choices = options.map(([name, schema]) =>
-    choiceField(name, schema, schema.title ?? name)).filter(Boolean);
+  const choices = options.map(([name, schema]) => choiceField(name, schema)).filter(Boolean);
   at("options").replaceChildren(...choices);
   at("choices").hidden = !choices.length;
-  for (const [name, value] of Object.entries(kept)) {
-    const input = at(`m-${name}`);
-    if (input) input.value = value;
+  for (const [id, value] of Object.entries(kept)) {
+    if (at(id)) at(id).value = value;
   }
 }
 
 function fill() {
+  const number = new Intl.NumberFormat(LANGUAGE, { useGrouping: false });
   at("unit").value = garment.example.unit ?? "cm";
   at("figure").value = garment.example.figure ?? "women";
   for (const [name, value] of Object.entries(garment.example.measurements)) {
     const input = at(`m-${name}`);
-    if (input) input.value = value;
+    if (input) input.value = number.format(value);
   }
-  at("status").textContent = "Filled in with the measures of an invented person.";
+  at("status").textContent = say("filled");
+}
+
+// The fields of measures in which something stands.
+function written() {
+  return [...document.querySelectorAll("[data-measure]")].filter((input) => input.value.trim());
 }
 
 function measures() {
-  const given = {};
-  for (const input of document.querySelectorAll("[data-measure]")) {
+  return Object.fromEntries(written().map((input) => {
     const text = input.value.trim();
     const number = Number(text.replace(",", "."));
-    if (text) given[input.dataset.measure] = Number.isNaN(number) ? text : number;
-  }
-  return given;
+    return [input.dataset.measure, Number.isNaN(number) ? text : number];
+  }));
 }
 
 function order() {
@@ -106,7 +113,7 @@ function order() {
     figure: at("figure").value,
     measurements: measures(),
     garment: options,
-    output: { paper: at("paper").value },
+    output: { paper: at("paper").value, language: LANGUAGE },
   };
 }
 
@@ -124,66 +131,83 @@ function forget() {
   for (const each of document.querySelectorAll(".wrong")) each.textContent = "";
 }
 
+// What an entry of a problem says of a field: a text that is no number is told of by the page.
+function told(error, input) {
+  const unread = ["wrong_type", "unreadable_length"].includes(error.code);
+  if (!unread || !input.dataset.measure) return error.detail;
+  return say(at("unit").value === "in" ? "no_inches" : "no_number");
+}
+
 // What is wrong: a list that leads to the fields, each of which says it too.
 function refuse(problem) {
   const items = problem.errors.map((error) => {
     const [, part, name] = error.pointer.split("/");
     const input = at(`${part === "measurements" ? "m" : "o"}-${name}`);
-    if (!input) return made("li", { textContent: error.detail });
+    if (!input) return made("li", { textContent: error.detail, lang: TOLD_IN });
+    const message = told(error, input);
+    const label = document.querySelector(`label[for="${input.id}"]`).textContent;
     input.setAttribute("aria-invalid", "true");
     input.closest("details")?.setAttribute("open", "");
-    at(`${input.id}-wrong`).textContent = error.detail;
-    const label = document.querySelector(`label[for="${input.id}"]`).textContent;
-    const link = made("a", { href: `#${input.id}`, textContent: `${label}: ${error.detail}` });
+    at(`${input.id}-wrong`).textContent = message;
+    const named = message.startsWith(label) ? message : say("at_field", { field: label, message });
+    const link = made("a", { href: `#${input.id}`, textContent: named });
     link.addEventListener("click", (event) => { event.preventDefault(); input.focus(); });
     return made("li", {}, link);
   });
-  const detail = items.length ? [] : [made("p", { textContent: problem.detail })];
-  at("trouble").replaceChildren(
-    made("h3", { textContent: problem.title }), ...detail, made("ul", {}, ...items));
+  complain(problem.title, ...(items.length ? [made("ul", {}, ...items)] : []));
+}
+
+function complain(title, ...more) {
+  at("trouble").replaceChildren(made("h3", { textContent: title }), ...more);
   at("trouble").hidden = false;
-  at("keyed").hidden = at("keyed").hidden && problem.status !== 401;
   at("status").textContent = "";
   at("trouble").focus();
 }
 
+// An answer that is no pattern: a refused order, or a service that cannot draft it now.
+async function fail(answer) {
+  if (answer.status === 401) at("keyed").hidden = false;
+  if (answer.status === 422) return refuse(await answer.json());
+  complain(say({ 401: "unauthorized", 429: "busy", 503: "busy" }[answer.status] ?? "failed"));
+}
+
 async function draft() {
   forget();
-  at("status").textContent = "Drafting...";
+  at("status").textContent = say("drafting");
   at("downloads").hidden = true;
   at("findings").replaceChildren();
-  at("verdict").textContent = "An earlier pattern, not of these measures.";
+  at("verdict").textContent = say("earlier");
   const wanted = order();
   const [told, drawn] = await Promise.all([send(wanted, "json"), send(wanted, "svg")]);
+  if (!told.ok) return fail(told);
+  if (!drawn.ok) return fail(drawn);
   const answer = await told.json();
-  if (!told.ok) return refuse(answer);
-  if (!drawn.ok) return refuse(await drawn.json());
   const title = at("kind").selectedOptions[0].textContent;
+  const verdict = say(answer.verdict);
   URL.revokeObjectURL(at("pattern").src);
   at("pattern").src = URL.createObjectURL(await drawn.blob());
-  at("pattern").alt = `${title} drafted to these measures: ${answer.pieces.length} pieces, to scale`;
-  at("verdict").textContent = `${title}. ${VERDICTS[answer.verdict]}`;
+  at("pattern").alt = say("drawn", { title });
+  at("verdict").textContent = say("verdict", { title, verdict });
   at("findings").replaceChildren(
     ...answer.findings.map((found) => made("li", { textContent: found.message })));
   at("downloads").hidden = false;
-  at("status").textContent = VERDICTS[answer.verdict];
+  at("status").textContent = verdict;
 }
 
 async function download(format) {
   forget();
-  at("status").textContent = `Writing ${format.toUpperCase()}...`;
+  const name = format.toUpperCase();
+  at("status").textContent = say("writing", { format: name });
   const answer = await send(order(), format);
-  if (!answer.ok) return refuse(await answer.json());
+  if (!answer.ok) return fail(answer);
   const address = URL.createObjectURL(await answer.blob());
   made("a", { href: address, download: `${at("kind").value}.${format}` }).click();
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
-  at("status").textContent = `${format.toUpperCase()} is written.`;
+  at("status").textContent = say("written", { format: name });
 }
 
 function safely(work) {
-  return work().catch((error) => {
-    refuse({ title: "The service cannot be reached", detail: error.message, errors: [], status: 0 });
-  });
+  return work().catch(() => complain(say("failed")));
 }
 
 at("kind").addEventListener("change", () => safely(choose));

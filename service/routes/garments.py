@@ -10,6 +10,7 @@ from fastapi.responses import Response
 from pydantic import TypeAdapter
 
 from drafting.export import FORMATS
+from drafting.language import page_text
 from service.answers import PatternAnswer
 from service.caching import kept_json
 from service.catalogue_answers import GarmentAnswer, GarmentList, GarmentSummary
@@ -17,8 +18,9 @@ from service.docstrings import describe
 from service.drafts import sample_order
 from service.formats import chosen
 from service.house import HouseDep
-from service.languages import LanguageHeader, preferred_language, spoken
+from service.languages import LanguageDep, spoken
 from service.openapi import problem_answers
+from service.option_words import choices, tell
 from service.routes.patterns import (
     PATTERN_CONTENT,
     PATTERN_HEADERS,
@@ -29,6 +31,7 @@ from service.routes.patterns import (
 
 if TYPE_CHECKING:
     from drafting.garments.garment import Garment
+    from drafting.language import Language
 
 router = APIRouter(tags=["garments"])
 
@@ -40,11 +43,12 @@ KindPath = Annotated[str, Path(description="Kind of a garment, as `GET /v1/garme
     operation_id="list_garments",
     summary="List the garments",
     response_model=GarmentList,
+    responses=problem_answers("not-found"),
 )
-async def list_garments(request: Request, house: HouseDep) -> Response:
+async def list_garments(request: Request, house: HouseDep, language: LanguageDep) -> Response:
     """Everything that can be drafted."""
-    told: GarmentList = {"garments": [_summary(g) for g in house.garments.values()]}
-    return kept_json(request, house.settings, told)
+    told: GarmentList = {"garments": [_summary(g, language) for g in house.garments.values()]}
+    return kept_json(request, house.settings, told, {"Content-Language": language})
 
 
 @router.get(
@@ -54,9 +58,12 @@ async def list_garments(request: Request, house: HouseDep) -> Response:
     response_model=GarmentAnswer,
     responses=problem_answers("not-found"),
 )
-async def show_garment(request: Request, house: HouseDep, kind: KindPath) -> Response:
+async def show_garment(
+    request: Request, house: HouseDep, kind: KindPath, language: LanguageDep
+) -> Response:
     """Options with their JSON Schema, measures needed and optional, pieces, range, sources."""
-    return kept_json(request, house.settings, _told(house.garment(kind)))
+    told = _told(house.garment(kind), language)
+    return kept_json(request, house.settings, told, {"Content-Language": language})
 
 
 @router.get(
@@ -77,41 +84,44 @@ async def draft_sample(
     request: Request,
     house: HouseDep,
     kind: KindPath,
+    language: LanguageDep,
     format_: FormatQuery = None,
-    accept_language: LanguageHeader = None,
 ) -> Response:
     """The garment on its reference body: for pages, docs and first tries. May be cached."""
     garment = house.garment(kind)
     asked = chosen(format_, None, request.headers.get("accept"), FORMATS.values())
-    language = preferred_language(accept_language)
     keeping = Keeping(kind, ("sample", str(garment.sample)), language)
     return await kept_pattern(
         request, house, asked, keeping, lambda: house.read(spoken(sample_order(garment), language))
     )
 
 
-def _summary(garment: Garment) -> GarmentSummary:
+def _summary(garment: Garment, language: Language) -> GarmentSummary:
     address = f"/v1/garments/{garment.kind}"
     return {
         "kind": garment.kind,
-        "title": garment.title,
-        "summary": garment.summary,
+        "title": page_text(garment.title, language),
+        "summary": page_text(garment.summary, language),
         "href": address,
         "sample": f"{address}/sample",
     }
 
 
-def _told(garment: Garment) -> GarmentAnswer:
+def _told(garment: Garment, language: Language) -> GarmentAnswer:
+    options = _options(garment)
+    tell(options, language)
+    summary = _summary(garment, language)
     return {
         "kind": garment.kind,
-        "title": garment.title,
-        "summary": garment.summary,
-        "options": _options(garment),
+        "title": summary["title"],
+        "summary": summary["summary"],
+        "options": options,
+        "choices": choices(options, language),
         "needs": list(garment.needs),
         "optional": list(garment.optional),
         "pieces": list(garment.pieces),
         "valid": [asdict(valid) for valid in garment.valid],  # type: ignore[misc]
-        "sources": list(garment.sources),
+        "sources": [page_text(source, language) for source in garment.sources],
         "symptoms": [asdict(symptom) for symptom in garment.symptoms],  # type: ignore[misc]
         "sample": f"/v1/garments/{garment.kind}/sample",
         "example": sample_order(garment),

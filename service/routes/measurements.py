@@ -9,15 +9,18 @@ from fastapi.responses import Response
 from pydantic.json_schema import SkipJsonSchema
 
 from drafting.body import MEASURES, RANGES
+from drafting.language import page_text
 from service.caching import kept_json
 from service.catalogue_answers import MeasureAnswer, MeasureList
 from service.house import HouseDep
+from service.languages import LanguageDep
 from service.openapi import problem_answers
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from drafting.body import Measure
+    from drafting.language import Language
 
 router = APIRouter(tags=["measurements"])
 
@@ -35,23 +38,23 @@ GarmentQuery = Annotated[
     responses=problem_answers("not-found"),
 )
 async def list_measurements(
-    request: Request, house: HouseDep, garment: GarmentQuery = None
+    request: Request, house: HouseDep, language: LanguageDep, garment: GarmentQuery = None
 ) -> Response:
     """Every measure with its title, how to take it, its standard's term and its range."""
     names: Iterable[str] = MEASURES
     if garment is not None:
         chapter = house.garment(garment)
         names = (*chapter.needs, *chapter.optional)
-    told: MeasureList = {"measurements": [_told(MEASURES[name]) for name in names]}
-    return kept_json(request, house.settings, told)
+    told: MeasureList = {"measurements": [_told(MEASURES[name], language) for name in names]}
+    return kept_json(request, house.settings, told, {"Content-Language": language})
 
 
-def _told(measure: Measure) -> MeasureAnswer:
+def _told(measure: Measure, language: Language) -> MeasureAnswer:
     ranges = RANGES[measure.name]
     return {
         "name": measure.name,
-        "title": measure.title,
-        "how": measure.how,
+        "title": page_text(measure.title, language),
+        "how": page_text(measure.how, language),
         "kind": measure.kind,
         "unit": measure.unit,
         "by_side": measure.by_side,

@@ -16,6 +16,7 @@ from service.answers import ProblemPage
 from service.caching import kept, kept_json
 from service.formats import preferred
 from service.house import HouseDep
+from service.languages import LanguageDep
 from service.measuring import form, picture
 from service.openapi import problem_answers
 from service.pages import HTML, asset, landing, measuring_page, problem_page, reference_page
@@ -42,13 +43,19 @@ _ADDRESS = re.compile(r"https?://[\w.:\[\]-]+(?:/[\w./-]*)?/", re.ASCII)
 USUAL_ADDRESS = "http://127.0.0.1:8000/"
 
 
-@router.get("/", operation_id="landing", summary="The first page", response_class=HTMLResponse)
-async def first_page(request: Request, house: HouseDep) -> Response:
+@router.get(
+    "/",
+    operation_id="landing",
+    summary="The first page",
+    response_class=HTMLResponse,
+    responses=problem_answers("not-found"),
+)
+async def first_page(request: Request, house: HouseDep, language: LanguageDep) -> Response:
     """A form for measures, samples, and links to the API reference and to the sources."""
     said = str(request.base_url)
     address = said if _ADDRESS.fullmatch(said) else USUAL_ADDRESS
-    policy = {"Content-Security-Policy": LANDING_POLICY}
-    return kept(request, house.settings, landing(house, address), HTML, policy)
+    headers = {"Content-Security-Policy": LANDING_POLICY, "Content-Language": language}
+    return kept(request, house.settings, landing(house, address, language), HTML, headers)
 
 
 @router.get(
@@ -83,34 +90,46 @@ GarmentQuery = Annotated[str | None, Query(description="Kind of a garment; else 
 
 
 @router.get("/measuring", include_in_schema=False)
-async def measuring(request: Request, house: HouseDep, garment: GarmentQuery = None) -> Response:
+async def measuring(
+    request: Request, house: HouseDep, language: LanguageDep, garment: GarmentQuery = None
+) -> Response:
     """How to measure, for all measures or a garment's."""
     chapter = house.garment(garment) if garment is not None else None
-    return kept(request, house.settings, measuring_page(chapter, house), HTML)
+    page, told = measuring_page(chapter, house, language), {"Content-Language": language}
+    return kept(request, house.settings, page, HTML, told)
 
 
 @router.get("/measuring/form.pdf", include_in_schema=False)
 async def measuring_form(
-    request: Request, house: HouseDep, garment: GarmentQuery = None, paper: str = "a4"
+    request: Request,
+    house: HouseDep,
+    language: LanguageDep,
+    garment: GarmentQuery = None,
+    paper: str = "a4",
 ) -> Response:
     """A blank form to print and fill in."""
     chapter = house.garment(garment) if garment is not None else None
     if paper not in PAPERS:
         raise ProblemError("not-found", f"There is no such paper. All: {', '.join(PAPERS)}.")
-    made = await house.run(partial(form, chapter, paper), "pdf")
-    return kept(request, house.settings, made, FORMATS["pdf"].media_type)
+    made = await house.run(partial(form, chapter, paper, language), "pdf")
+    told = {"Content-Language": language}
+    return kept(request, house.settings, made, FORMATS["pdf"].media_type, told)
 
 
 @router.get("/measuring/{view}.svg", include_in_schema=False)
 async def measuring_figure(
-    request: Request, house: HouseDep, view: str, garment: GarmentQuery = None
+    request: Request,
+    house: HouseDep,
+    view: str,
+    language: LanguageDep,
+    garment: GarmentQuery = None,
 ) -> Response:
     """The figure from one side, with the measures on it."""
     chapter = house.garment(garment) if garment is not None else None
     if view not in VIEWS:
         raise ProblemError("not-found", f"There is no such figure. All: {', '.join(VIEWS)}.")
-    drawn = await house.run(partial(picture, view, chapter), "svg")
-    policy = {"Content-Security-Policy": PICTURE_POLICY}
+    drawn = await house.run(partial(picture, view, chapter, language), "svg")
+    policy = {"Content-Security-Policy": PICTURE_POLICY, "Content-Language": language}
     return kept(request, house.settings, drawn, FORMATS["svg"].media_type, policy)
 
 

@@ -18,7 +18,7 @@ from service.catalogue_answers import SizeTableAnswer, SizeTableList, TableSizeA
 from service.drafts import size_order
 from service.formats import chosen
 from service.house import HouseDep
-from service.languages import LanguageHeader, preferred_language, spoken
+from service.languages import LanguageDep, spoken
 from service.openapi import problem_answers
 from service.routes.patterns import (
     DRAFTING_PROBLEMS,
@@ -88,14 +88,13 @@ async def draft_size(
     table: TablePath,
     size: SizePath,
     kind: KindPath,
+    language: LanguageDep,
     format_: FormatQuery = None,
-    accept_language: LanguageHeader = None,
 ) -> Response:
     """The garment as its options stand by themselves, in a size of a table. May be cached."""
     known = asked_table(table)
     choice, garment = asked_size(known, size), house.garment(kind)
     asked = chosen(format_, None, request.headers.get("accept"), FORMATS.values())
-    language = preferred_language(accept_language)
     keeping = Keeping(kind, ("size", table, size, str(known.sizes[size].label)), language)
     order = spoken(size_order(garment, choice), language)
     return await kept_pattern(request, house, asked, keeping, lambda: house.read(order))

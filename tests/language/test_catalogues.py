@@ -65,7 +65,7 @@ def test_every_text_of_every_garment_is_in_the_catalogue(patterns, language):
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_a_translation_keeps_the_gaps_of_its_sentence(language):
     messages = []
-    for name in (language, f"{language}_draft"):
+    for name in (language, f"{language}_draft", f"{language}_pages"):
         catalogue = files("drafting.language").joinpath(f"{name}.po")
         if catalogue.is_file():
             with catalogue.open("rb") as file:
@@ -93,6 +93,7 @@ def test_numbers_are_written_as_the_language_writes_them():
         "1234,6",
     ]
     assert decimal(4.0, "de") == "4"
+    assert [decimal(-4.9e16, language) for language in ("fr", "en")] == ["-4.9e+16"] * 2
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

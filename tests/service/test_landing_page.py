@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import io
 import json
+import re
 import zipfile
+from pathlib import Path
 
 import pikepdf
 import pypdfium2
@@ -155,9 +157,221 @@ def test_it_prints_nothing_but_the_pattern(page):
         assert other not in words
 
 
-def test_a_narrow_screen_needs_no_scrolling_sideways(page):
-    page.set_viewport_size({"width": 360, "height": 740})
-    assert page.evaluate("document.documentElement.scrollWidth") <= 360
+@pytest.fixture(name="german")
+def german_fixture(server, started):
+    """The page of a reader whose browser asks for German."""
+    with opened(started, viewport={"width": 1200, "height": 900}, locale="de-AT") as page:
+        page.goto(server.address)
+        page.wait_for_selector("#m-waist_girth")
+        yield page
+
+
+def arrived(page, kind):
+    """Wait until the fields of a garment are there."""
+    for _ in range(200):
+        if page.evaluate("garment?.kind") == kind:
+            return
+        page.wait_for_timeout(50)
+    raise TimeoutError(kind)
+
+
+LEFT = """([language, english]) => {
+  const told = [];
+  const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  while (walk.nextNode()) {
+    const parent = walk.currentNode.parentElement;
+    const text = walk.currentNode.textContent.trim();
+    const spoken = parent.closest("[lang]").lang === language && !parent.closest("pre, code");
+    if (spoken && text.split(/\\s+/).length > 2) told.push(text);
+  }
+  return english ? told.filter((text) => english.includes(text)) : told;
+}"""
+"""The texts of three words and more in a language; of these, those of an English page."""
+
+
+def saved_text(page, name):
+    """What is saved by the button of that name."""
+    with page.expect_download() as saved:
+        page.get_by_role("button", name=name).click()
+    return Path(saved.value.path()).read_text("utf-8")
+
+
+def test_a_german_reader_orders_in_german(german):
+    assert german.locator("html").get_attribute("lang") == "de"
+    german.get_by_role("button", name="Eine erfundene Person eintragen").click()
+    hip = german.get_by_label("Hüfttiefe", exact=True)
+    assert hip.input_value() == "20,5"
+    german.get_by_text("Varianten des Kleidungsstücks").click()
+    german.get_by_label("Vordere Tasche").select_option(label="gerundet")
+    german.get_by_label("Gürtelschlaufen").select_option(label="nein")
+    german.get_by_role("button", name="Schnitt konstruieren").click()
+    german.wait_for_selector(READY)
+    assert german.locator("#verdict").inner_text().startswith("Hose. In Ordnung")
+    assert german.locator("[role=status]").inner_text().startswith("In Ordnung")
+    assert german.locator("#pattern").get_attribute("alt").startswith("Hose, nach diesen Maßen")
+    drawn = saved_text(german, "SVG")
+    assert "Vorderhose" in drawn
+    assert "Trouser front" not in drawn
+    told = json.loads(saved_text(german, "JSON"))
+    assert told["garment"]["front_pocket"] == "curved"
+    assert told["garment"]["belt_loops"] is False
+    assert told["pieces"][0]["title"] == "Vorderhose"
+    assert not german.complaints
+
+
+def test_nothing_english_is_left_on_the_page_of_a_german_reader(page, german):
+    """Of every garment: its options, hints, measures, and what is said to a refused order."""
+    for kind in ("trousers", "pleated_skirt", "shirt", "knit_top", "dress"):
+        texts = []
+        for each in (page, german):
+            each.locator("#kind").select_option(kind)
+            arrived(each, kind)
+            each.locator("[data-measure]").first.fill("weit")
+            each.locator("button.main").click()
+            each.wait_for_selector(REFUSED)
+            texts.append(each.evaluate(LEFT, ["en" if each is page else "de", None]))
+        assert min(map(len, texts)) > 60
+        assert german.evaluate(LEFT, ["de", texts[0]]) == []
+        assert page.evaluate(LEFT, ["en", texts[0]]) == texts[0]
+
+
+def test_another_language_is_chosen_on_the_page_and_without_a_script(server, started):
+    with opened(started, locale="de", java_script_enabled=False) as page:
+        page.goto(server.address + "measuring?garment=shirt")
+        assert page.locator("h1").inner_text() == "So wird gemessen für: Hemd"
+        page.get_by_role("link", name="Français").click()
+        assert page.locator("h1").inner_text() == "Prendre ses mesures pour : Chemise"
+        page.get_by_role("link", name="Tapeline").click()
+        assert page.locator("html").get_attribute("lang") == "fr"
+        assert page.locator("noscript").inner_text().startswith("Le formulaire")
+        picture = page.locator("#pattern").get_attribute("src")
+        assert "Devant du pantalon" in page.request.get(server.address + picture).text()
+
+
+def test_what_is_english_on_a_spanish_page_is_said_to_be(server, started):
+    with opened(started, locale="es") as page:
+        page.goto(server.address)
+        page.wait_for_selector("#m-waist_girth")
+        assert page.locator("html").get_attribute("lang") == "es"
+        assert page.get_by_label("Contorno de cintura", exact=True).count() == 1
+        assert page.locator("#m-waist_girth-hint").get_attribute("lang") == "en"
+        assert page.locator("#about").get_attribute("lang") == "en"
+
+
+def here(page):
+    return page.evaluate("document.activeElement.id || document.activeElement.textContent")
+
+
+def tab_to(page, wanted):
+    """Press Tab until a control is reached, at most through the whole page; what was passed."""
+    passed = []
+    for _ in range(150):
+        page.keyboard.press("Tab")
+        passed.append(here(page))
+        if passed[-1] == wanted:
+            return passed
+    raise AssertionError(passed)
+
+
+def test_an_order_is_refused_mended_and_saved_with_nothing_but_a_keyboard(page):
+    tab_to(page, "kind")
+    assert page.evaluate("getComputedStyle(document.activeElement).outlineStyle") == "solid"
+    page.keyboard.type("Straight")  # a list is chosen from by the letters of its entries
+    arrived(page, "straight_skirt")
+    tab_to(page, "fill")
+    page.keyboard.press("Enter")
+    tab_to(page, "m-waist_girth")
+    page.keyboard.press("ControlOrMeta+a")
+    page.keyboard.type("twenty")
+    page.keyboard.press("Enter")
+    page.wait_for_selector(REFUSED)
+    assert here(page) == "trouble"
+    assert page.locator("#trouble").get_attribute("role") == "alert"
+    spoken = page.locator("#trouble").inner_text()
+    assert "The order has to be changed" in spoken
+    assert "Waist girth: Write a number" in spoken
+    page.keyboard.press("Tab")
+    page.keyboard.press("Enter")
+    assert here(page) == "m-waist_girth"
+    told = page.locator("#m-waist_girth").evaluate(
+        "input => input.getAttribute('aria-describedby').split(' ')"
+        ".map((id) => document.getElementById(id).textContent)"
+    )
+    assert told[0].startswith("Write a number")
+    assert told[1].startswith("Tie a cord")
+    page.keyboard.press("ControlOrMeta+a")
+    page.keyboard.type("74")
+    page.keyboard.press("Enter")
+    page.wait_for_selector(READY)
+    assert page.locator("[role=status]").inner_text().startswith("Sound")
+    passed = tab_to(page, "paper")
+    assert passed.index("Draft the pattern") < passed.index("paper")
+    tab_to(page, "PDF")
+    with page.expect_download() as saved:
+        page.keyboard.press("Enter")
+    assert saved.value.suggested_filename == "straight_skirt.pdf"
+    assert all("422" in each for each in page.complaints)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("path", ["", "measuring"])
+def test_letters_stand_out_from_what_is_behind_them(server, started, path, scheme):
+    """Contrast of 4.5 at the least, by WCAG 2.2, 1.4.3; luminance by its own formula."""
+    with opened(started, color_scheme=scheme) as page:
+        page.goto(server.address + path)
+        if not path:
+            page.wait_for_selector("#m-waist_girth")
+        seen = page.evaluate(COLOURS)
+    assert len(seen) >= 3
+    for text, behind in seen:
+        assert contrast(text, behind) >= 4.5, (text, behind)
+
+
+COLOURS = """() => {
+  const behind = (each) => {
+    const colour = each ? getComputedStyle(each).backgroundColor : "rgb(0, 0, 0)";
+    return colour.endsWith(", 0)") ? behind(each.parentElement) : colour;
+  };
+  const all = [...document.body.querySelectorAll("*")].filter((each) => each.offsetParent);
+  const pairs = all.map((each) => [getComputedStyle(each).color, behind(each)]);
+  return [...new Set(pairs.map((pair) => pair.join("|")))].map((pair) => pair.split("|"));
+}"""
+
+
+def contrast(one, other):
+    shades = sorted(map(luminance, (one, other)))
+    return (shades[1] + 0.05) / (shades[0] + 0.05)
+
+
+def luminance(colour):
+    parts = [int(part) / 255 for part in re.findall(r"\d+", colour)[:3]]
+    linear = [p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts]
+    return sum(weight * p for weight, p in zip((0.2126, 0.7152, 0.0722), linear, strict=True))
+
+
+@pytest.mark.parametrize("language", ["en", "de", "pt"])
+def test_a_narrow_screen_needs_no_scrolling_sideways_(server, started, language):
+    narrow = {"width": 360, "height": 740}
+    with opened(started, viewport=narrow, locale=language) as page:
+        page.goto(server.address)
+        page.wait_for_selector("#m-waist_girth")
+        page.locator("#choices summary").click()
+        page.locator("#order details").first.locator("summary").click()
+        assert page.evaluate("document.documentElement.scrollWidth") <= 360
+        overlaps = page.locator(".field:visible").evaluate_all(OVERLAPS)
+        assert len(overlaps) > 20
+        assert not any(overlaps)
+        page.goto(server.address + "measuring")
+        assert page.evaluate("document.documentElement.scrollWidth") <= 360
+
+
+OVERLAPS = """fields => fields.map((field) => {
+  const words = document.createRange();
+  words.selectNodeContents(field.querySelector("label"));
+  const boxes = [words, field.querySelector("input, select")];
+  const [a, b] = boxes.map((each) => each.getBoundingClientRect());
+  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+})"""
 
 
 def test_an_installation_with_keys_asks_for_one(started, tmp_path):
