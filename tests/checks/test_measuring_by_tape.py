@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from typing import get_args
 
 import pytest
 from hypothesis import given
@@ -15,11 +16,13 @@ from drafting.geometry import Path, Point, bulged, polyline, turn
 from drafting.pattern import (
     AngleBetween,
     CombinedLength,
+    CornerDepth,
     CrossShare,
     Edge,
     EdgeLength,
     Girth,
     LevelDepth,
+    Measuring,
     Number,
     Piece,
     Role,
@@ -143,6 +146,17 @@ def test_cross_share_is_the_way_from_the_middle_of_the_level_to_the_crease(x):
 
 def test_level_depth_is_the_way_down_from_line_to_line():
     assert measure(LevelDepth("front", "hip", "hem"), skirt()) == pytest.approx(HIP, abs=1e-9)
+
+
+def test_corner_depth_is_the_way_from_an_edges_end_down_to_a_line():
+    ends, starts = (CornerDepth("front", "side", "hip", at_start=at) for at in (False, True))
+    assert measure(ends, skirt()) == pytest.approx(LONG - HIP, abs=1e-9)
+    assert measure(starts, skirt()) == pytest.approx(-HIP, abs=1e-9)
+
+
+def test_every_way_to_measure_is_tried_here():
+    tried = {value for value in globals().values() if isinstance(value, type)}
+    assert set(get_args(Measuring)) <= tried
 
 
 def test_a_number_stands_for_itself():

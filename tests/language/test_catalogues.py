@@ -8,7 +8,6 @@ from __future__ import annotations
 import dataclasses
 import json
 import string
-import typing
 from importlib.resources import files
 
 import pytest
@@ -16,7 +15,6 @@ from babel.messages.pofile import read_po
 
 from drafting.body import Body
 from drafting.drawing import PRINT_WORDS, WORDS, Output
-from drafting.errors import DraftingError
 from drafting.export import FORMATS
 from drafting.garments import GARMENTS
 from drafting.language import DOUBTFUL, decimal, finding_text, say
@@ -26,35 +24,11 @@ from drafting.workroom import work
 LANGUAGES = ("fr", "de")
 
 
-def choices(spec: type) -> list[dict]:
-    """Every value of every option that has a list of them, one at a time."""
-    hints, found = typing.get_type_hints(spec), [{}]
-    for field in dataclasses.fields(spec):
-        for hint in (hints[field.name], *typing.get_args(hints[field.name])):
-            if typing.get_origin(hint) is typing.Literal and field.name != "kind":
-                found += [{field.name: value} for value in typing.get_args(hint)]
-    return found
-
-
-@pytest.fixture(scope="module")
-def patterns():
-    found = []
-    for kind, garment in GARMENTS.items():
-        body = Body.of(dict(garment.sample))
-        for choice in choices(garment.spec):
-            try:
-                found.append(
-                    work(garment, body, garment.spec(kind=kind, **choice), Finish()).pattern.pattern
-                )
-            except (DraftingError, TypeError):
-                continue  # a choice that excludes a default
-    return found
-
-
 @pytest.mark.parametrize("language", LANGUAGES)
-def test_every_text_of_every_garment_is_in_the_catalogue(patterns, language):
+def test_every_text_of_every_garment_is_in_the_catalogue(works, language):
     texts = set()
-    for p in patterns:
+    for done in works:
+        p = done.pattern.pattern
         texts |= {p.title, *p.cautions, *(n.name for n in p.notions), *(s.text for s in p.sewing)}
         texts |= {piece.title for piece in p.pieces}
     known = {"Jupe", "Rock"}  # words that may be alike in two languages

@@ -14,15 +14,14 @@ import pytest
 
 import drafting
 import drafting.errors
-from drafting.body import MEASURES, Body
+from drafting.body import MEASURES
 from drafting.checks import finished_measurements
 from drafting.drawing import amount
 from drafting.errors import DraftingError
 from drafting.export.language import told_finding
 from drafting.garments import GARMENTS
 from drafting.language import finding_text, refusal_text, say
-from drafting.pattern import Finding, Finish
-from drafting.workroom import work
+from drafting.pattern import Finding
 
 LANGUAGES = ("fr", "de")
 ROOT = Path(drafting.__file__).parent
@@ -89,14 +88,6 @@ def test_every_code_of_a_refusal_has_a_sentence(language):
     codes = named | {k.code for k in kinds if issubclass(k, DraftingError)}
     assert len(codes) > 20
     assert {c for c in codes if refusal_text(c, language) is None} == set()
-
-
-@pytest.fixture(scope="module")
-def works():
-    return [
-        work(g, Body.of(dict(g.sample)), g.spec(kind=kind), Finish())
-        for kind, g in GARMENTS.items()
-    ]
 
 
 ALIKE = {"Stature"}
