@@ -67,10 +67,29 @@ def test_a_class_embeds_a_pattern_and_steps_through_a_draft(address, server):
         told = page.evaluate("steps.flatMap(step => step.sentences)")
         assert any("103 cm" in each for each in told), "the outside leg, as it was ordered"
         page.evaluate("show(steps.length - 2)")
-        page.keyboard.press("ArrowRight")
+        page.get_by_role("button", name="Next step").focus()
+        page.keyboard.press("Enter")
+        assert page.evaluate("document.activeElement.id") == "back", "the keyboard is not lost"
         page.keyboard.press("ArrowRight")
         assert page.locator("#count").inner_text() == f"Step {last} of {last}"
         assert page.get_by_role("button", name="Next step").is_disabled()
+        assert not page.complaints
+
+
+def test_on_a_phone_the_draft_and_the_buttons_are_seen_together(address, server):
+    with browser(viewport={"width": 360, "height": 740}) as page:
+        page.goto(f"{address}/class.html?service={server.address.rstrip('/')}")
+        page.keyboard.press("ArrowRight")  # before there are steps: nothing happens
+        page.wait_for_function("document.getElementById('count').textContent.startsWith('Step 1 ')")
+        page.evaluate("document.getElementById('picture').scrollIntoView()")
+        for number in (2, 3, 4):
+            page.get_by_role("button", name="Next step").click()
+            assert page.locator("#count").inner_text().startswith(f"Step {number} of ")
+            for name in ("#picture", "#back", "#on"):
+                box = page.locator(name).bounding_box()
+                assert box["y"] >= 0
+                assert box["y"] + box["height"] <= 740
+        assert page.evaluate("document.documentElement.scrollWidth") <= 360
         assert not page.complaints
 
 
