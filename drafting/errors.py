@@ -4,6 +4,7 @@ DraftingError
 ├── MeasurementError        a measure is missing, impossible, or contradicts another
 │   └── MissingMeasureError a measure that the garment needs was not given
 ├── SpecError               an option is unknown, out of range, or excludes another
+│   └── ClashError          two options exclude each other
 ├── ConstructionError       a step of the construction has no answer for this body
 ├── LabelError              a text that no sheet can carry
 └── OutputError             what was asked for on paper cannot be made (paper, pages, scale)
@@ -61,6 +62,27 @@ class SpecError(DraftingError):
     """An option is out of range or excludes another; `where` names the option."""
 
     code = "impossible_option"
+
+
+class ClashError(SpecError):
+    """Two options exclude each other; `where` names the first.
+
+    Attributes:
+        pair: Both options, each with the value at fault (cm for lengths).
+        why: One sentence of the trade.
+    """
+
+    def __init__(
+        self,
+        message: str,
+        *,
+        where: str = "",
+        pair: tuple[tuple[str, object], ...] = (),
+        why: str = "",
+    ) -> None:
+        super().__init__(message, where=where, received=pair[0][1] if pair else None)
+        self.pair = pair
+        self.why = why
 
 
 class ConstructionError(DraftingError):

@@ -34,14 +34,20 @@ def tell(schema: Schema, language: Language) -> None:
 def choices(schema: Schema, language: Language) -> dict[str, dict[str, str]]:
     """Of each option that has a list of values, what each value is called."""
     found = {
-        name: {str(value): _called(name, str(value), language) for value in values_of(option)}
+        name: {str(value): called(name, str(value), language) for value in values_of(option)}
         for name, option in schema["properties"].items()
         if name != "kind"
     }
     return {name: words for name, words in found.items() if words}
 
 
-def _called(option: str, value: str, language: Language) -> str:
+def titled(option: str, language: Language) -> str:
+    """What people call an option."""
+    return page_text(option.replace("_", " ").title(), language, "option")
+
+
+def called(option: str, value: str, language: Language) -> str:
+    """What people call a value of an option."""
     word = OTHERWISE.get(value, value.replace("_", " "))
     own = known_page_text(f"{option}: {word}", language, "choice") if language != "en" else None
     return own or page_text(word, language, "choice")

@@ -7,14 +7,16 @@ from typing import TYPE_CHECKING
 
 from drafting.body import MEASURES
 from drafting.errors import (
+    ClashError,
     ConstructionError,
     DraftingError,
     MeasurementError,
     OutputError,
     SpecError,
 )
-from drafting.language import decimal, refusal_text, say
+from drafting.language import decimal, page_text, refusal_text, say
 from service.lengths import reword, told, told_limits
+from service.option_words import called, titled
 from service.problems import ProblemError, Trouble, in_short, pointer
 
 if TYPE_CHECKING:
@@ -68,9 +70,34 @@ def drafting_problem(
         language: Of the details, where the catalogue has the sentence.
     """
     each = (error, *error.also)
-    troubles = tuple(in_language(_trouble(e, unit, is_length), e.where, language) for e in each)
+    troubles = tuple(_in_words_of(_trouble(e, unit, is_length), e, language) for e in each)
     headers = {"Content-Language": language}
     return ProblemError(answer(error), in_short(troubles), troubles, headers=headers)
+
+
+def _in_words_of(trouble: Trouble, error: DraftingError, language: Language) -> Trouble:
+    """The trouble told in a language, two options that clash by what people call them."""
+    text = refusal_text(EXCLUDE, language) if isinstance(error, ClashError) else None
+    if text is None or not isinstance(error, ClashError):
+        return in_language(trouble, error.where, language)
+    one, other = (_option_told(*each, language) for each in error.pair)
+    why = page_text(error.why, language)
+    return replace(trouble, detail=text.format(one=one, other=other, why=why))
+
+
+EXCLUDE = "exclude_each_other"
+"""Under this name the catalogues say that two options clash."""
+
+
+def _option_told(option: str, value: object, language: Language) -> str:
+    match value:
+        case bool():
+            word = page_text("yes" if value else "no", language)
+        case float() | int():
+            word = decimal(float(value), language)
+        case _:
+            word = called(option, str(value), language)
+    return f"{titled(option, language)} ({word})"
 
 
 def in_language(trouble: Trouble, where: str, language: Language) -> Trouble:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Any
 
-from drafting.errors import SpecError
+from drafting.errors import ClashError
 
 Test = Callable[[Any], bool]
 
@@ -46,16 +46,17 @@ def refuse_clashes(cut: object, clashes: Iterable[Clash]) -> None:
     """Look for a pair of options that exclude each other.
 
     Raises:
-        SpecError: There is one; it names both options.
+        ClashError: There is one; it names both options.
     """
     for clash in clashes:
         this, that = getattr(cut, clash.option), getattr(cut, clash.other)
         if clash.this(this) and clash.that(that):
-            raise SpecError(
+            raise ClashError(
                 f"{clash.option} {_told(this)} and {clash.other} {_told(that)} exclude each other. "
                 f"{clash.why} Change one of them.",
                 where=f"garment.{clash.option}",
-                received=this,
+                pair=((clash.option, this), (clash.other, that)),
+                why=clash.why,
             )
 
 

@@ -131,11 +131,12 @@ function forget() {
   for (const each of document.querySelectorAll(".wrong")) each.textContent = "";
 }
 
-// What an entry of a problem says of a field: a text that is no number is told of by the page.
+// What an entry of a problem says of a field, and in which language: a text that is no number is
+// told of by the page.
 function told(error, input) {
   const unread = ["wrong_type", "unreadable_length"].includes(error.code);
-  if (!unread || !input.dataset.measure) return error.detail;
-  return say(at("unit").value === "in" ? "no_inches" : "no_number");
+  if (!unread || !input.dataset.measure) return [error.detail, TOLD_IN];
+  return [say(at("unit").value === "in" ? "no_inches" : "no_number"), LANGUAGE];
 }
 
 // What is wrong: a list that leads to the fields, each of which says it too.
@@ -144,13 +145,13 @@ function refuse(problem) {
     const [, part, name] = error.pointer.split("/");
     const input = at(`${part === "measurements" ? "m" : "o"}-${name}`);
     if (!input) return made("li", { textContent: error.detail, lang: TOLD_IN });
-    const message = told(error, input);
+    const [message, lang] = told(error, input);
     const label = document.querySelector(`label[for="${input.id}"]`).textContent;
     input.setAttribute("aria-invalid", "true");
     input.closest("details")?.setAttribute("open", "");
-    at(`${input.id}-wrong`).textContent = message;
+    Object.assign(at(`${input.id}-wrong`), { textContent: message, lang });
     const named = message.startsWith(label) ? message : say("at_field", { field: label, message });
-    const link = made("a", { href: `#${input.id}`, textContent: named });
+    const link = made("a", { href: `#${input.id}`, textContent: named, lang });
     link.addEventListener("click", (event) => { event.preventDefault(); input.focus(); });
     return made("li", {}, link);
   });

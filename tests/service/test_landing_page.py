@@ -258,6 +258,20 @@ def test_what_is_english_on_a_spanish_page_is_said_to_be(server, started):
         assert page.locator("#about").get_attribute("lang") == "en"
 
 
+def test_options_that_exclude_each_other_are_told_at_the_field_in_the_page_s_words(german):
+    german.get_by_role("button", name="Eine erfundene Person eintragen").click()
+    german.get_by_text("Varianten des Kleidungsstücks").click()
+    german.get_by_label("Rückenteil").select_option(label="flach")
+    german.get_by_role("button", name="Schnitt konstruieren").click()
+    german.wait_for_selector(REFUSED)
+    told = german.locator("#trouble").inner_text()
+    assert told.startswith("Der Auftrag muss geändert werden")
+    assert "Rückenteil (flach) und Bund (" in told
+    assert "Nur ein Gummi zieht ein Rückenteil ein" in told
+    german.locator("#trouble a").click()
+    assert german.evaluate("document.activeElement.id") == "o-back"
+
+
 def here(page):
     return page.evaluate("document.activeElement.id || document.activeElement.textContent")
 

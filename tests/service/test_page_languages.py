@@ -5,14 +5,18 @@ Source of `lang` and `hreflang`: the HTML standard; of Vary and Content-Language
 
 from __future__ import annotations
 
+import ast
 import io
 import re
 from html.parser import HTMLParser
+from importlib.resources import files
+from pathlib import Path
 
 import pypdfium2
 import pytest
 from asking import refused
 
+import drafting
 from drafting.body import MEASURES
 from drafting.garments import GARMENTS
 from drafting.language import DOUBTFUL, known_page_text
@@ -145,10 +149,7 @@ def test_every_short_text_of_the_pages_is_in_every_catalogue(language):
 
 
 def page_source(name):
-    frame = page_frame(name, "en").template
-    assert "[[" not in frame
-    from importlib.resources import files  # noqa: PLC0415 - the source behind it
-
+    assert "[[" not in page_frame(name, "en").template
     return (files("service") / "assets" / name).read_text("utf-8")
 
 
@@ -258,3 +259,45 @@ def test_a_refused_order_says_why_in_the_language(service, language, measure, va
             "de": "Der Auftrag muss geändert werden",
         }[language]
     )
+
+
+def reasons():
+    """Why options clash, read out of the chapters themselves."""
+    for file in sorted(Path(drafting.__file__).parent.rglob("*.py")):
+        for node in ast.walk(ast.parse(file.read_text("utf-8"))):
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Clash":
+                named = [k.value for k in node.keywords if k.arg == "why"]
+                yield ast.literal_eval((named or node.args[4:])[0])
+
+
+@pytest.mark.parametrize("language", WHOLE)
+def test_why_options_clash_is_told_in_the_language(language):
+    whys = set(reasons())
+    assert len(whys) > 40
+    assert {why for why in whys if known_page_text(why, language) is None} == set()
+
+
+@pytest.mark.parametrize("language", WHOLE)
+def test_every_option_has_a_title_in_the_language(service, language):
+    for kind in GARMENTS:
+        options = service.get(f"/v1/garments/{kind}").json()["options"]["properties"]
+        titles = {option["title"] for name, option in options.items() if name != "kind"}
+        missing = {t for t in titles if known_page_text(t, language, "option") is None}
+        assert missing == set()
+
+
+def test_two_options_that_clash_are_named_as_the_form_names_them(service):
+    order = {
+        "measurements": {"waist_girth": 74, "hip_girth": 101, "body_rise": 27, "stature": 168},
+        "garment": {"kind": "trousers", "leg": "flared", "turn_ups": 4},
+        "output": {"language": "de"},
+    }
+    error = refused(service.order(order), 422, "invalid-order")["errors"][0]
+    assert error["pointer"].startswith("/garment/")
+    assert "Aufschläge (4)" in error["detail"]
+    assert "Bein (ausgestellt)" in error["detail"]
+    assert "zu gebogen" in error["detail"]
+    del order["output"]
+    english = refused(service.order(order), 422, "invalid-order")["errors"][0]
+    assert 'leg "flared"' in english["detail"]
+    assert english["code"] == error["code"] == "impossible_option"
