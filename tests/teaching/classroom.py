@@ -24,7 +24,7 @@ def methods() -> list[tuple[str, str]]:
 
 
 def options(kind: str) -> list[dict]:
-    """Every value of every option that has a list of them, one at a time."""
+    """Every value of every option that has a list of them, and yes and no, one at a time."""
     spec = GARMENTS[kind].spec
     hints = get_type_hints(spec)
     values = [(f.name, v) for f in fields(spec) for v in _listed(hints[f.name]) if f.name != "kind"]
@@ -32,6 +32,8 @@ def options(kind: str) -> list[dict]:
 
 
 def _listed(hint) -> tuple:
+    if hint is bool:
+        return (True, False)
     kinds = (hint, *get_args(hint))
     return tuple(v for part in kinds if get_origin(part) is Literal for v in get_args(part))
 

@@ -7,9 +7,10 @@ from dataclasses import asdict
 from fractions import Fraction
 
 import pytest
-from classroom import CASES, LARGEST, SMALLEST, methods, sheet_of
+from classroom import CASES, LARGEST, SMALLEST, methods, options, sheet_of, worked
 
 from drafting.drawing.lettering import has_shape
+from drafting.errors import DraftingError
 from drafting.garments import GARMENTS
 from drafting.language import _phrased
 from drafting.teaching import taught, telling
@@ -85,21 +86,41 @@ def test_decisions_are_told_whether_taken_or_not(draft):
 LETTERS = re.compile(r"[A-Za-z]{3}")
 
 
+def heard(monkeypatch) -> set[str]:
+    """Texts that sheets ask the catalogue for in vain from now on."""
+    found: set[str] = set()
+
+    def asked(text: str, language: str) -> str:
+        said = _phrased(text, language)
+        if said is None and LETTERS.search(text):
+            found.add(text)
+        return said or text
+
+    monkeypatch.setattr(telling, "phrase", asked)
+    monkeypatch.setattr(taught, "phrase", asked)
+    return found
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("kind", GARMENTS)
+def test_no_sentence_of_any_choice_falls_back_to_english(kind, monkeypatch):
+    missing = heard(monkeypatch)
+    for choice in options(kind):
+        try:
+            done = worked(kind, choice.pop("method", ""), "sample", **choice)
+        except DraftingError:
+            continue  # a choice that excludes a default
+        for language in ("fr", "de"):
+            sheet_of(kind, done, language=language)
+            assert missing == set(), choice
+
+
 @pytest.mark.parametrize("language", ["fr", "de"])
 @pytest.mark.parametrize("case", CASES, ids="-".join)
 def test_no_sentence_of_a_sheet_falls_back_to_english(case, language, drafts, monkeypatch):
     """Every text that the sheet asks the catalogue for is there, whole or put together."""
     work, english = drafts[case]
-    missing = set()
-
-    def asked(text: str, language: str) -> str:
-        said = _phrased(text, language)
-        if said is None and LETTERS.search(text):
-            missing.add(text)
-        return said or text
-
-    monkeypatch.setattr(telling, "phrase", asked)
-    monkeypatch.setattr(taught, "phrase", asked)
+    missing = heard(monkeypatch)
     draft = sheet_of(case[0], work, language=language)
     assert missing == set()
     for one, two in zip(english.steps, draft.steps, strict=True):
