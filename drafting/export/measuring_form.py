@@ -37,7 +37,7 @@ HEADS = ("", "Measure", "How it is taken", "First", "Second")
 ORDER = "Name or number of the order: {blank}   Date: {blank}"
 CHOICE = "Unit: cm / inches      Figure: women / men"
 LEFT, RIGHT, DEGREES = "left:", "right:", "{title} (degrees)"
-BLANK = "_" * 18
+BLANK, NO_BREAK = "_" * 18, "\N{NO-BREAK SPACE}"
 SHARES = (0.07, 0.21, 0.46, 0.13, 0.13)
 ROWS = TableStyle(
     [
@@ -86,7 +86,7 @@ def _story(
     return [
         text(title, TITLE),
         text(say(ORDER).format(blank=BLANK)),
-        text(say(CHOICE)),
+        text(say(CHOICE).replace("  ", 2 * NO_BREAK)),
         Spacer(0, 6),
         text(say(BEFORE), SMALL),
         Spacer(0, 6),

@@ -240,7 +240,9 @@ def test_another_language_is_chosen_on_the_page_and_without_a_script(server, sta
         page.goto(server.address + "measuring?garment=shirt")
         assert page.locator("h1").inner_text() == "So wird gemessen für: Hemd"
         page.get_by_role("link", name="Français").click()
-        assert page.locator("h1").inner_text() == "Prendre ses mesures pour : Chemise"
+        assert (
+            page.locator("h1").inner_text() == "Prendre ses mesures pour\N{NO-BREAK SPACE}: Chemise"
+        )
         page.get_by_role("link", name="Tapeline").click()
         assert page.locator("html").get_attribute("lang") == "fr"
         assert page.locator("noscript").inner_text().startswith("Le formulaire")

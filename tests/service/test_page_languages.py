@@ -15,6 +15,7 @@ from pathlib import Path
 import pypdfium2
 import pytest
 from asking import refused
+from babel.messages.pofile import read_po
 
 import drafting
 from drafting.body import MEASURES
@@ -146,6 +147,14 @@ def test_every_short_text_of_the_pages_is_in_every_catalogue(language):
     assert {t for t in texts if known_page_text(t, language) is None} == set()
     for text in texts:
         assert gaps(known_page_text(text, language)) == gaps(text), text
+
+
+def test_french_keeps_its_double_signs_on_the_line():
+    """Source: the usage of French typography, a space that does not break before : ; ? and !"""
+    with files("drafting.language").joinpath("fr_pages.po").open("rb") as file:
+        said = [str(message.string) for message in read_po(file) if message.id]
+    assert sum("\N{NO-BREAK SPACE}:" in text for text in said) > 20
+    assert [text for text in said if re.search(r" [:;?!]", text)] == []
 
 
 def page_source(name):
