@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from math import fsum
 from typing import assert_never
 
 import shapely
@@ -41,15 +42,15 @@ def measure(measuring: Measuring, pattern: Pattern) -> float:
     piece = pattern.piece
     match measuring:
         case Girth(level, pieces, copies, under, less):
-            shown = sum(_shows(pattern, name, pieces[0], level) for name in under)
-            found = copies * (shown + sum(width(piece(name), level) for name in pieces)) - less
+            shown = fsum(_shows(pattern, name, pieces[0], level) for name in under)
+            found = copies * (shown + fsum(width(piece(name), level) for name in pieces)) - less
         case EdgeLength(name, edges, copies):
-            found = copies * sum(piece(name).sewn_length(edge) for edge in edges)
+            found = copies * fsum(piece(name).sewn_length(edge) for edge in edges)
         case CombinedLength(parts, around):
             found = measure(around, pattern) if around else 0.0
-            found += sum(factor * measure(part, pattern) for factor, part in parts)
+            found += fsum(factor * measure(part, pattern) for factor, part in parts)
         case AngleBetween(corners):
-            found = sum(corner_angle(piece(name), ends, starts) for name, ends, starts in corners)
+            found = fsum(corner_angle(piece(name), ends, starts) for name, ends, starts in corners)
         case CrossShare(name, level):
             found = off_the_crease(piece(name), level)
         case LevelDepth(name, upper, lower):

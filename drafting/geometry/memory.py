@@ -35,11 +35,10 @@ def remembered(question: Callable[Concatenate[T, P], R]) -> Callable[Concatenate
 
     Whatever is asked beside the value must be hashable and given by position.
     """
-    name = f"{question.__module__}.{question.__qualname__}"
 
     @wraps(question)
     def recalled(value: T, /, *args: P.args, **kwargs: P.kwargs) -> R:
-        key = (name, args) if args else name
+        key = (question, args) if args else question
         memory = value.memory
         if key not in memory:
             memory[key] = question(value, *args, **kwargs)

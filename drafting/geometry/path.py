@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
+from typing import Final
 
 from drafting.geometry.memory import Memory, remembered
 from drafting.geometry.point import Point, Vector
@@ -19,12 +20,16 @@ JOIN = 1e-6
 """Ends closer than this (cm) are the same point: rounding in a chain of turns stays far below."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False, unsafe_hash=True)
 class Path:
     """Segments in order, each starting where the last one ended. At least one segment."""
 
-    segments: tuple[Segment, ...]
-    memory: Memory = field(default_factory=Memory, init=False, repr=False, compare=False)
+    segments: Final[tuple[Segment, ...]]
+    memory: Memory = field(init=False, repr=False, compare=False)
+
+    def __init__(self, segments: tuple[Segment, ...]) -> None:
+        self.segments = segments
+        self.memory = Memory()
 
     @property
     def start(self) -> Point:

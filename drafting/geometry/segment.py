@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Final
 
 from drafting.geometry.point import Point, Vector
 from drafting.geometry.transform import Transform
@@ -42,12 +43,16 @@ _Slopes = tuple[float, float, float, float, float, float]
 """A curve's derivative as polynomials: ax t² + bx t + cx, ay t² + by t + cy."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False, unsafe_hash=True)
 class Line:
     """A straight stroke from start to end."""
 
-    start: Point
-    end: Point
+    start: Final[Point]
+    end: Final[Point]
+
+    def __init__(self, start: Point, end: Point) -> None:
+        self.start = start
+        self.end = end
 
     def at(self, t: float) -> Point:
         """The point at t."""
@@ -98,14 +103,20 @@ class Line:
         return [(self.end.x, self.end.y)]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False, unsafe_hash=True)
 class Cubic:
     """A cubic Bézier curve: start, the handle leaving it, the handle arriving, end."""
 
-    start: Point
-    leaving: Point
-    arriving: Point
-    end: Point
+    start: Final[Point]
+    leaving: Final[Point]
+    arriving: Final[Point]
+    end: Final[Point]
+
+    def __init__(self, start: Point, leaving: Point, arriving: Point, end: Point) -> None:
+        self.start = start
+        self.leaving = leaving
+        self.arriving = arriving
+        self.end = end
 
     def at(self, t: float) -> Point:
         """The point at t."""

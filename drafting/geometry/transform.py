@@ -4,20 +4,37 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Final
 
 from drafting.geometry.point import Point, Vector
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False, unsafe_hash=True)
 class Transform:
     """x' = a x + c y + e, y' = b x + d y + f (the order of SVG's matrix)."""
 
-    a: float = 1.0
-    b: float = 0.0
-    c: float = 0.0
-    d: float = 1.0
-    e: float = 0.0
-    f: float = 0.0
+    a: Final[float]
+    b: Final[float]
+    c: Final[float]
+    d: Final[float]
+    e: Final[float]
+    f: Final[float]
+
+    def __init__(
+        self,
+        a: float = 1.0,
+        b: float = 0.0,
+        c: float = 0.0,
+        d: float = 1.0,
+        e: float = 0.0,
+        f: float = 0.0,
+    ) -> None:
+        self.a = a
+        self.b = b
+        self.c = c
+        self.d = d
+        self.e = e
+        self.f = f
 
     def point(self, p: Point) -> Point:
         """The point's image."""

@@ -174,9 +174,10 @@ def _clipped(cut: Path, opening: Place, closing: Place) -> tuple[Segment, ...]:
     The opening corner sees the line turned round.
     """
     first, last = (len(cut.segments) - 1 - opening[0], 1 - opening[1]), closing
-    if abs(sum(first) - sum(last)) < 1e-12:
+    ahead = last[0] + last[1] - first[0] - first[1]
+    if abs(ahead) < 1e-12:
         return ()
-    if sum(first) < sum(last):
+    if ahead > 0:
         return cut.stretch(first, last).segments
     return cut.stretch(last, first).reversed().segments
 

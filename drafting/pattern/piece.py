@@ -319,10 +319,9 @@ class Piece:
     memory: Memory = field(default_factory=Memory, init=False, repr=False, compare=False)
 
     @property
-    @remembered
     def outline(self) -> Path:
         """The whole stitching line as one closed path."""
-        return loop(edge.path for edge in self.edges)
+        return _outline(self)
 
     @property
     def is_pair(self) -> bool:
@@ -364,3 +363,8 @@ class Piece:
             if level == name:
                 return left, right
         return None
+
+
+@remembered
+def _outline(piece: Piece) -> Path:
+    return loop(edge.path for edge in piece.edges)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Final
 
 from drafting.geometry import Point, Vector, meet
 from drafting.trace.length import Length, number, said, share_words
@@ -77,7 +78,7 @@ def spoken(value: Operand, saying: Saying) -> str:
             return saying.place(value)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False, eq=False)
 class Place(Point):
     """A point on the paper with the moves that led to it.
 
@@ -87,9 +88,22 @@ class Place(Point):
         moves: The moves of the pencil from `base`.
     """
 
-    name: str = ""
-    base: Place | None = None
-    moves: tuple[Move, ...] = ()
+    name: Final[str]
+    base: Final[Place | None]
+    moves: Final[tuple[Move, ...]]
+
+    def __init__(
+        self,
+        x: float,
+        y: float,
+        name: str = "",
+        base: Place | None = None,
+        moves: tuple[Move, ...] = (),
+    ) -> None:
+        Point.__init__(self, x, y)
+        self.name = name
+        self.base = base
+        self.moves = moves
 
     # Points compare by position; a name or a history makes no other point of it.
     def __eq__(self, other: object) -> bool:
