@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Any, Literal
 
 from drafting.body import Body
 from drafting.checks import SeamMeasured, check, seams
 from drafting.craft.sheet import DraftSheet
 from drafting.garments import Garment
+from drafting.geometry import Memory
 from drafting.pattern import Finding, Finish, FinishedPattern
 from drafting.pattern.finish import finish_pattern
 from drafting.trace import Step
@@ -41,6 +42,7 @@ class Work:
     verdict: Verdict
     reference: str = ""
     date: str = ""
+    memory: Memory = field(default_factory=Memory, init=False, repr=False, compare=False)
 
     @property
     def called(self) -> str:

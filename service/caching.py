@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import hashlib
-import json
 from typing import TYPE_CHECKING
 
 from fastapi.responses import Response
 
+from drafting.export.compact import compact
 from service.coding import coding
 
 if TYPE_CHECKING:
@@ -69,5 +69,4 @@ def kept_json(
     request: Request, settings: Settings, told: object, headers: Mapping[str, str] | None = None
 ) -> Response:
     """A JSON answer that may be kept."""
-    body = json.dumps(told, ensure_ascii=False, separators=(",", ":")).encode()
-    return kept(request, settings, body, "application/json", headers)
+    return kept(request, settings, compact(told), "application/json", headers)

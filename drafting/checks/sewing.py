@@ -16,6 +16,7 @@ from drafting.checks.along import sewn_at
 from drafting.checks.closing import closed_edge, closed_point
 from drafting.checks.outline import at as shapely_point
 from drafting.checks.outline import flat
+from drafting.geometry import remembered
 from drafting.pattern import Ease, Pattern, Piece, Seam, SeamPart
 
 SEAM_TOLERANCE = 0.05
@@ -70,6 +71,7 @@ class Side:
     marks: tuple[Balance, ...]
 
 
+@remembered
 def seams(pattern: Pattern) -> tuple[SeamMeasured, ...]:
     """Measure every seam, in sewing order. Raises KeyError on a piece or edge that is not there."""
     return tuple(_measured(seam, pattern) for seam in pattern.seams)

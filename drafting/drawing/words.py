@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal, get_args
 
 from drafting.language import Language, decimal, inch, say, translated
@@ -125,6 +126,7 @@ def numeral(words: Words, count: int) -> str:
     return words.numerals[count] if count < len(words.numerals) else str(count)
 
 
+@lru_cache(maxsize=4096)
 def amount(cm: float, unit: Unit, language: Language = "en") -> str:
     """A length as a tape shows it: to 0.1 cm, or to a fraction of an inch, never a decimal.
 

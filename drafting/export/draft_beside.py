@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
@@ -10,6 +9,7 @@ from reportlab.platypus import CondPageBreak, Flowable
 
 from drafting import DRAFTING_VERSION
 from drafting.drawing import Group
+from drafting.export.compact import compact
 from drafting.export.flow import CHAPTER, SMALL, TITLE, Drawing, Pages, table, text
 from drafting.export.identity import Plain
 from drafting.export.ink import POINT
@@ -28,8 +28,7 @@ PREFIX = "beside"
 
 def write_json(compared: Compared) -> bytes:
     """The comparison as UTF-8 JSON; lengths in mm, angles in degrees."""
-    told = document(compared)
-    return json.dumps(told, ensure_ascii=False, separators=(",", ":"), allow_nan=False).encode()
+    return compact(document(compared))
 
 
 def document(compared: Compared) -> Plain:

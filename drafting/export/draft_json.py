@@ -9,10 +9,10 @@ lies while the darts are open; folding carries its end and its direction there a
 
 from __future__ import annotations
 
-import json
 from typing import TYPE_CHECKING, Any
 
 from drafting import DRAFTING_VERSION
+from drafting.export.compact import compact
 from drafting.export.identity import Plain, in_mm, pattern_id
 from drafting.export.paths import MM, bounds, downward, path_data, rounded
 from drafting.trace import (
@@ -62,9 +62,7 @@ TAKES: dict[str, tuple[str, ...]] = {
 
 def write(work: Work, draft: TaughtDraft) -> bytes:
     """The draft sheet as UTF-8 JSON, on one line."""
-    told = document(work, draft)
-    text = json.dumps(told, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
-    return text.encode("utf-8", "replace")
+    return compact(document(work, draft))
 
 
 def document(work: Work, draft: TaughtDraft) -> Plain:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Annotated, Any, get_args, get_origin, get_type
 from drafting import DRAFTING_VERSION
 from drafting.body import MEASURES
 from drafting.export.paths import MM, rounded
+from drafting.geometry import remembered
 from drafting.pattern.allowance import LengthUnit
 
 if TYPE_CHECKING:
@@ -21,6 +22,7 @@ Plain = dict[str, Any]
 DIGITS = 32
 
 
+@remembered
 def pattern_id(work: Work) -> str:
     """First 32 hexadecimal digits of SHA-256 over body, garment, finish and drafting version.
 

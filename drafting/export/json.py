@@ -5,11 +5,11 @@ A piece's frame has its origin at the upper left corner of the box round its sti
 
 from __future__ import annotations
 
-import json
 from typing import TYPE_CHECKING, Any
 
 from drafting import DRAFTING_VERSION
 from drafting.checks import finished_measurements
+from drafting.export.compact import compact
 from drafting.export.identity import Plain, body, in_mm, pattern_id
 from drafting.export.language import unit_of
 from drafting.export.paths import MM, bounds, downward, path_data, rounded
@@ -38,10 +38,7 @@ FACTORS = {"cm": MM, "deg": 1.0, "kg": 1.0, "count": 1.0}
 
 def write(work: Work, output: Output) -> bytes:
     """The pattern as UTF-8 JSON, on one line."""
-    text = json.dumps(
-        document(work, output), ensure_ascii=False, separators=(",", ":"), allow_nan=False
-    )
-    return text.encode("utf-8", "replace")
+    return compact(document(work, output))
 
 
 def document(work: Work, output: Output) -> Plain:

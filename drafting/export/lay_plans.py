@@ -6,7 +6,6 @@ along the cloth from its squared end, Y down to the lower selvedge or the fold.
 
 from __future__ import annotations
 
-import json
 from dataclasses import replace
 from io import BytesIO
 from typing import TYPE_CHECKING
@@ -16,6 +15,7 @@ from drafting.drawing import PAPERS, Sheet
 from drafting.drawing.output import sheet_of
 from drafting.errors import OutputError
 from drafting.export import svg
+from drafting.export.compact import compact
 from drafting.export.identity import Plain, in_mm
 from drafting.export.ink import POINT, Ink
 from drafting.export.json import finding_document
@@ -45,9 +45,7 @@ APART = 1.0
 
 def write_json(plan: LayPlan, output: Output) -> bytes:
     """The plan as UTF-8 JSON, on one line."""
-    document_ = document(told_plan(plan, output))
-    text = json.dumps(document_, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
-    return text.encode("utf-8", "replace")
+    return compact(document(told_plan(plan, output)))
 
 
 def told_plan(plan: LayPlan, output: Output) -> LayPlan:

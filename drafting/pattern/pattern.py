@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
+from drafting.geometry import Memory
 from drafting.pattern.finding import Finding, Want
 from drafting.pattern.piece import Piece
 from drafting.pattern.seam import Seam
@@ -62,6 +63,7 @@ class Pattern:
     findings: tuple[Finding, ...] = ()
     cautions: tuple[str, ...] = ()
     resolved: tuple[tuple[str, float], ...] = ()
+    memory: Memory = field(default_factory=Memory, init=False, repr=False, compare=False)
 
     def piece(self, name: str) -> Piece:
         """The piece of that name. Raises KeyError."""

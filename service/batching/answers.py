@@ -13,6 +13,7 @@ from anyio import to_thread
 
 from drafting import DRAFTING_VERSION
 from drafting.export.archive import MANIFEST, ArchivedFile, entry, file_stem
+from drafting.export.compact import compact
 from service.batching.flow import Answered, Count
 from service.batching.task import Done
 
@@ -52,20 +53,20 @@ def answer_line(answered: Answered) -> bytes:
     }
     if not done.failed:
         told |= {"verdict": done.verdict, "pattern_id": done.pattern_id}
-    return _json(told)[:-1] + b',"answer":' + _answer(done) + b"}\n"
+    return compact(told)[:-1] + b',"answer":' + _answer(done) + b"}\n"
 
 
 def _answer(done: Done) -> bytes:
     if done.media_type.endswith("json"):
         return done.body
     if done.media_type.startswith(TEXTUAL):
-        return _json({"media_type": done.media_type, "text": done.body.decode()})
+        return compact({"media_type": done.media_type, "text": done.body.decode()})
     packed = base64.b64encode(done.body).decode()
-    return _json({"media_type": done.media_type, "base64": packed})
+    return compact({"media_type": done.media_type, "base64": packed})
 
 
 def _count_line(kind: str, count: Count) -> bytes:
-    return _json({"type": kind, **told(count)}) + b"\n"
+    return compact({"type": kind, **told(count)}) + b"\n"
 
 
 def told(count: Count) -> dict[str, Any]:
@@ -78,11 +79,6 @@ def told(count: Count) -> dict[str, Any]:
         "seconds": round(seconds, 3),
         "rate": round(count.done / seconds, 2) if seconds else 0.0,
     }
-
-
-def _json(document: Any) -> bytes:
-    text = json.dumps(document, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
-    return text.encode()
 
 
 class Archive:

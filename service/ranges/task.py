@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import partial
@@ -11,6 +10,7 @@ from typing import Any
 from drafting.errors import DraftingError
 from drafting.export import FORMATS
 from drafting.export.archive import MEDIA_TYPE as ZIP
+from drafting.export.compact import compact
 from drafting.grading import (
     SizeRange,
     draft_size,
@@ -97,8 +97,7 @@ def _json(sizes: SizeRange, asked: RangeOrder, form: OrderForm) -> bytes:
         allow_unsound=order.allow_unsound,
         refuse=partial(_refusal, asked, form),
     )
-    text = json.dumps(document, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
-    return text.encode("utf-8", "replace")
+    return compact(document)
 
 
 def _svg(sizes: SizeRange, asked: RangeOrder, _: OrderForm) -> bytes:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from drafting.errors import DraftingError, OutputError
 from drafting.export import draft_beside, draft_json, draft_pdf, draft_svg, pattern_id
+from drafting.export.compact import compact
 from drafting.language import taught_in
 from drafting.teaching.comparing import Compared, side_by_side
 from drafting.teaching.taught import TaughtDraft, teach
@@ -81,8 +81,7 @@ def _json(asked: SheetOrder, done: Work, draft: TaughtDraft, _: int | None) -> b
     if asked.frames:
         steps = (step.number for step in draft.steps)
         told["frames"] = [draft_svg.write(draft, number).decode() for number in steps]
-    text = json.dumps(told, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
-    return text.encode("utf-8", "replace")
+    return compact(told)
 
 
 def _svg(_: SheetOrder, __: Work, draft: TaughtDraft, step: int | None) -> bytes:
