@@ -38,18 +38,20 @@ class Worded:
         words = tuple([(word, width(word, 1.0)) for word in entry.text.split()])
         return cls(entry, words, max((size for _, size in words), default=0.0))
 
-    def lines(self, height: float, breadth: float, space: float) -> Iterator[Sized]:
+    def lines(self, height: float, breadth: float, space: float) -> list[Sized]:
         """The words broken into lines of a breadth in cm; `space` parts words, in heights."""
+        lines: list[Sized] = []
         line: list[str] = []
         used, room = 0.0, breadth / height
         for word, size in self.words:
             longer = used + space + size
             if line and longer > room:
-                yield " ".join(line), height, used * height
+                lines.append((" ".join(line), height, used * height))
                 line, longer = [], size
             used = longer if line else size
             line.append(word)
-        yield " ".join(line), height, used * height
+        lines.append((" ".join(line), height, used * height))
+        return lines
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import count
 
 import shapely
 
@@ -11,7 +12,8 @@ from drafting.drawing.arrange import Arrangement, Block, Ground, Roll, arrange
 from drafting.drawing.labels import Verdict, label_piece
 from drafting.drawing.legend import Legend
 from drafting.drawing.lettering import block_corners
-from drafting.drawing.marking import mark_piece, written
+from drafting.drawing.marking import free_room, mark_piece, written
+from drafting.drawing.setting import Clearing, clearings
 from drafting.drawing.shapes import polygon
 from drafting.drawing.sheet import Group, Role, Sheet, Text
 from drafting.drawing.words import ENGLISH, Unit, Words
@@ -96,7 +98,7 @@ def label_pieces(
         form: What the labels say.
     """
 
-    def labels(number: int, finished: FinishedPiece) -> tuple[Label, ...]:
+    def labels(number: int, finished: FinishedPiece, clearing: Clearing) -> tuple[Label, ...]:
         return label_piece(
             finished,
             title=pattern.pattern.title,
@@ -109,10 +111,12 @@ def label_pieces(
             words=words,
             remarks=form.remarks,
             brief=form.brief,
+            clearing=clearing,
         )
 
-    numbered = enumerate(pattern.pieces, 1)
-    return tuple(replace(piece, labels=labels(number, piece)) for number, piece in numbered)
+    pieces = pattern.pieces
+    asked = zip(count(1), pieces, clearings([free_room(piece) for piece in pieces]), strict=False)
+    return tuple(replace(piece, labels=labels(n, piece, room)) for n, piece, room in asked)
 
 
 def draw_pieces(

@@ -12,8 +12,7 @@ from typing import Literal
 
 from drafting.drawing.block import Entry
 from drafting.drawing.marking import free_room
-from drafting.drawing.room import Room
-from drafting.drawing.setting import set_texts
+from drafting.drawing.setting import Clearing, clearings, set_texts
 from drafting.drawing.words import ENGLISH, Unit, Words, amount, numeral
 from drafting.pattern import Cut, Finish, FinishedPiece, Label, Piece
 from drafting.pattern import Role as EdgeRole
@@ -36,7 +35,7 @@ def label_piece(
     verdict: Verdict,
     unit: Unit = "cm",
     words: Words = ENGLISH,
-    room: Room | None = None,
+    clearing: Clearing | None = None,
     remarks: tuple[str, ...] = (),
     brief: bool = False,
 ) -> tuple[Label, ...]:
@@ -52,7 +51,7 @@ def label_piece(
         verdict: An unsound pattern is marked NOT FOR CUTTING.
         unit: Unit of the allowances in the text.
         words: The sheet's language.
-        room: The room for it, where less is free than `free_room` tells.
+        clearing: The room for it, where it has been sounded.
         remarks: Sentences on the form of the drawing, such as its scale.
         brief: Say only what the piece is and what to cut, as big as it will go.
     """
@@ -72,7 +71,7 @@ def label_piece(
         Entry(_allowances(finished, unit, words)),
     )
     entries = (*heads, *(cuts if brief else whole))
-    return set_texts(entries, room or free_room(finished))
+    return set_texts(entries, clearing or clearings([free_room(finished)])[0])
 
 
 def piece_cuts(piece: Piece, words: Words) -> Iterator[str]:

@@ -18,6 +18,7 @@ from drafting.drawing.nest_names import Fan, name_corners
 from drafting.drawing.nest_notches import SizeNotch, name_notches
 from drafting.drawing.nest_words import NestWords
 from drafting.drawing.room import Room, walls
+from drafting.drawing.setting import clearings
 from drafting.drawing.shapes import polygon
 from drafting.drawing.sheet import Group, Item, Pen, Role, Stroke, Text
 from drafting.drawing.words import Unit, Words
@@ -264,7 +265,7 @@ def _labels(
         verdict="sound",
         unit=texts.unit,
         words=texts.words,
-        room=room,
+        clearing=clearings([room])[0],
     )
     return tuple(map(written, labels))
 

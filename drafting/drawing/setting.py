@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -17,7 +17,7 @@ import shapely
 
 from drafting.drawing.block import Entry, Setting, TextBlock
 from drafting.drawing.room import Room
-from drafting.drawing.sounding import Area
+from drafting.drawing.sounding import Area, beside, sounded
 from drafting.geometry import Point, turn
 from drafting.pattern import Label
 
@@ -57,38 +57,39 @@ class Set:
     area: Area
 
 
-def set_texts(entries: tuple[Entry, ...], room: Room) -> tuple[Label, ...]:
+def set_texts(entries: tuple[Entry, ...], clearing: Clearing) -> tuple[Label, ...]:
     """Labels in the room's frame: clear of all lines where they can be, else over thin ones.
 
     Room is sought first where there is most; only what is big there is set with more air.
     """
     setting = Setting.of(entries)
-    ways, ground = _Ways(_ways(setting, room)), _Ground(room)
-    loosest = _biggest(ways, ground.loose, SIZES)
+    ways = _Ways(_ways(setting, clearing.room))
+    loosest = _biggest(ways, clearing.loose, SIZES)
     if loosest is None:
         smallest = setting.forced(CAPITALS * SIZES[-1], CAPITALS)
-        return _labels(smallest, 1.0, 0.0, room.middle())
-    for area, least in ((ground.clear, CLEAR), (ground.airy, AIRY)):
+        return _labels(smallest, 1.0, 0.0, clearing.room.middle())
+    for area, least in ((clearing.clear, CLEAR), (clearing.airy, AIRY)):
         sizes = tuple(size for size in SIZES if least <= size <= loosest.size)
         if sizes and (found := _biggest(ways, area, sizes)):
             return _placed(found)
     return _placed(loosest)
 
 
-class _Ground:
-    """The room, sounded at each angle when first asked for."""
+class Clearing:
+    """A room, sounded upright, and at other angles when first asked for.
 
-    def __init__(self, room: Room) -> None:
-        self.bars, self.thin = room.bars(INSET), room.thin_bars(THIN)
-        self.known: dict[float, Area] = {}
+    Attributes:
+        room: The room.
+        areas: At each angle all that is free, and what is free of thin lines.
+    """
+
+    def __init__(self, room: Room, upright: Area, thinly: Area) -> None:
+        self.room = room
+        self.areas = {0.0: (upright, thinly)}
 
     def loose(self, angle: float) -> Area:
         """Over thin lines, and near to the stitching line."""
-        if angle not in self.known:
-            turned = angle == SIDEWAYS
-            sounded = self.loose(0.0).quarter_turned() if turned else Area.sounded(self.bars, angle)
-            self.known[angle] = sounded
-        return self.known[angle]
+        return self._at(angle)[0]
 
     def airy(self, angle: float) -> Area:
         """Over thin lines, with air round the block."""
@@ -96,7 +97,28 @@ class _Ground:
 
     def clear(self, angle: float) -> Area:
         """With air round the block, and clear of thin lines."""
-        return self.airy(angle).without(self.thin, angle)
+        return self.airy(angle).within(self._at(angle)[1])
+
+    def _at(self, angle: float) -> tuple[Area, Area]:
+        if angle not in self.areas:
+            self.areas[angle] = self._sideways() if angle == SIDEWAYS else self._slanting(angle)
+        return self.areas[angle]
+
+    def _sideways(self) -> tuple[Area, Area]:
+        upright, thinly = self.areas[0.0]
+        return upright.quarter_turned(), thinly.quarter_turned()
+
+    def _slanting(self, angle: float) -> tuple[Area, Area]:
+        area = Area.sounded(self.room.bars(INSET), angle)
+        return area, area.beside(self.room.thin_bars(THIN), angle)
+
+
+def clearings(rooms: Sequence[Room]) -> tuple[Clearing, ...]:
+    """The rooms, all sounded at once."""
+    areas = sounded([room.bars(INSET) for room in rooms])
+    return tuple(
+        map(Clearing, rooms, areas, beside(areas, [room.thin_bars(THIN) for room in rooms]))
+    )
 
 
 class _Ways:

@@ -8,6 +8,7 @@ box fits anywhere is told by a handful of shifts of it.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -44,10 +45,8 @@ class Area:
     @classmethod
     def sounded(cls, bars: Bars, angle: float = 0.0) -> Area:
         """The room between bars, in a frame turned by an angle in degrees."""
-        rows = _turned(bars, -angle) if angle else bars
-        walls = rows[rows[:, 5] > 0]
-        grid = Grid.over(walls)
-        return cls(grid, grid.free(rows) if len(walls) else 0)
+        (area,) = sounded([_turned(bars, -angle) if angle else bars])
+        return area
 
     def shrunk(self, margin: float) -> Area:
         """The same with so many cm more kept clear of everything."""
@@ -56,20 +55,25 @@ class Area:
         bits = _eroded(bits, 2 * rows + 1, self.grid.stride) << rows * self.grid.stride
         return Area(self.grid, bits)
 
-    def without(self, bars: Bars, angle: float = 0.0) -> Area:
-        """The same with more bars in it, which are no walls."""
-        rows = _turned(bars, -angle) if angle else bars
-        return Area(self.grid, self.bits & self.grid.free(rows, ground=1.0)) if len(rows) else self
+    def beside(self, bars: Bars, angle: float = 0.0) -> Area:
+        """What lies free of some bars, on the same cells whatever else stands there."""
+        (area,) = beside([self], [_turned(bars, -angle) if angle else bars])
+        return area
+
+    def within(self, other: Area) -> Area:
+        """What is free in both; their cells are the same."""
+        return Area(self.grid, self.bits & other.bits)
 
     def quarter_turned(self) -> Area:
         """The same room in a frame turned by 90 degrees, nothing sounded again."""
         old, stride = self.grid, self.grid.stride
         raw = np.frombuffer(self.bits.to_bytes(old.rows * stride // 8 + 1, "little"), np.uint8)
         every = np.unpackbits(raw, count=old.rows * stride, bitorder="little")
-        cells = every.reshape(old.rows, stride)[:, :-1]
         edge = -(old.left + old.columns * old.wide)
         grid = Grid(old.low, edge, old.rows, old.columns, old.high, old.wide)
-        return Area(grid, _packed(cells[:, ::-1].T))
+        cells = np.zeros((grid.rows, grid.stride), bool)
+        cells[:, :-1] = every.reshape(old.rows, stride)[:, -2::-1].T
+        return Area(grid, _packed(cells))
 
     def fits(self, wide: float, high: float) -> bool:
         """Whether a box of that size lies free anywhere."""
@@ -82,9 +86,12 @@ class Area:
         corners, line = self._corners(columns, rows), (1 << grid.stride) - 1
         if not corners:
             return None
-        middle = self._middle()
-        order = sorted(range(grid.rows), key=lambda k: abs(k + rows / 2 - middle))
-        row = next(k for k in order if corners >> k * grid.stride & line)
+        middle = self._middle() - rows / 2
+        lowest, highest = (corners & -corners).bit_length() - 1, corners.bit_length() - 1
+        ways = range(lowest // grid.stride, highest // grid.stride + 1)
+        row = min(
+            (k for k in ways if corners >> k * grid.stride & line), key=lambda k: abs(k - middle)
+        )
         first, count = _longest_run(corners >> row * grid.stride & line)
         x = grid.left + (first + (count - 1 + columns) / 2) * grid.wide - wide / 2
         return x, grid.low + (row + rows / 2) * grid.high - high / 2
@@ -93,7 +100,8 @@ class Area:
         """The cells, as bits, that are the lower left ones of a free box."""
         if columns > self.grid.columns or rows > self.grid.rows:
             return 0
-        return _eroded(_eroded(self.bits, rows, self.grid.stride), columns, 1)
+        upright = _eroded(self.bits, rows, self.grid.stride)
+        return upright and _eroded(upright, columns, 1)
 
     def _middle(self) -> float:
         """The height of the middle of all that is free, in rows."""
@@ -129,47 +137,62 @@ class Grid:
         """Columns and rows that a box takes."""
         return math.ceil(wide / self.wide), math.ceil(high / self.high)
 
-    def free(self, bars: Bars, ground: float = 0.0) -> int:
-        """The free cells as bits.
 
-        Args:
-            bars: What stands there.
-            ground: Walls that lie round everything.
-        """
-        return _packed(self._levels(bars)[:, :-1].cumsum(axis=1) + ground > 0)
-
-    def _levels(self, bars: Bars) -> Numbers:
-        """Steps from cell to cell of each row.
-
-        Far down where a bar comes near, and up again behind it; one up behind a wall that runs
-        down, one down behind a wall that runs up.
-        """
-        corner, size = (self.left, self.low) * 2, (self.wide, self.high) * 2
-        _, y0, _, y1 = ends = (bars[:, :4].T - np.array([corner]).T) / np.array([size]).T
-        above = bars[:, 4] / self.high
-        bottom, top = np.minimum(y0, y1), np.maximum(y0, y1)
-        at, row = _met(np.floor(bottom - above), np.floor(top + above) + 1, self.rows)
-        bar, above, aside = ends[:, at], above[at], bars[at, 4] / self.wide
-        one, two = _across(bar, row - above), _across(bar, row + 1 + above)
-        wall = (bars[at, 5] > 0) & (bottom[at] <= row + 0.5) & (row + 0.5 < top[at])
-        middle = _across(bar[:, wall], row[wall] + 0.5)
-        near, behind = (
-            np.floor(np.minimum(one, two) - aside),
-            np.floor(np.maximum(one, two) + aside),
-        )
-        column = np.concatenate([near, behind + 1, np.ceil(middle - 0.5)])
-        down = np.full(len(at), -_BLOCKED)
-        step = np.concatenate([down, -down, np.sign(bar[1, wall] - bar[3, wall])])
-        inside = np.minimum(np.maximum(column, 0), self.columns).astype(np.intp)
-        cell = np.concatenate([row, row, row[wall]]) * self.stride + inside
-        steps: NDArray[Any] = np.bincount(cell, step, self.rows * self.stride)
-        return steps.reshape(self.rows, self.stride)
+def sounded(rooms: Sequence[Bars]) -> tuple[Area, ...]:
+    """The rooms between bars, all sounded at once: arrays are cheap by the length, not the call."""
+    grids = [Grid.over(bars[bars[:, 5] > 0]) for bars in rooms]
+    return tuple(map(Area, grids, _free(grids, rooms, 0.0)))
 
 
-def _packed(cells: NDArray[Any]) -> int:
-    """Cells as bits, row by row, each with one behind it that is not set."""
-    rows = np.zeros((len(cells), cells.shape[1] + 1), bool)
-    rows[:, :-1] = cells
+def beside(areas: Sequence[Area], bars: Sequence[Bars]) -> tuple[Area, ...]:
+    """What lies free of the bars of each, which are no walls, on the same cells."""
+    grids = [area.grid for area in areas]
+    return tuple(map(Area, grids, _free(grids, bars, 1.0)))
+
+
+def _free(grids: Sequence[Grid], rooms: Sequence[Bars], ground: float) -> Iterator[int]:
+    """The free cells of each room as bits; `ground` is the walls that lie round everything."""
+    steps, at = _steps(grids, rooms), 0
+    for grid in grids:
+        end = at + grid.rows * grid.stride
+        levels = steps[at:end].reshape(grid.rows, grid.stride).cumsum(axis=1)
+        yield _packed(levels > -ground)
+        at = end
+
+
+def _steps(grids: Sequence[Grid], rooms: Sequence[Bars]) -> NDArray[Any]:
+    """Steps from cell to cell of each row of each grid.
+
+    Far down where a bar comes near, and up again behind it; one up behind a wall that runs
+    down, one down behind a wall that runs up.
+    """
+    bars, of = np.concatenate(rooms), np.repeat(np.arange(len(rooms)), [len(r) for r in rooms])
+    cells = [grid.rows * grid.stride for grid in grids]
+    starts = np.cumsum([0, *cells[:-1]])
+    told = np.array([(g.left, g.low, g.wide, g.high, g.rows, g.columns) for g in grids])[of].T
+    _, y0, _, y1 = ends = (bars[:, :4].T - told[[0, 1, 0, 1]]) / told[[2, 3, 2, 3]]
+    wide, high, rows = told[2:5]
+    above = bars[:, 4] / high
+    bottom, top = np.minimum(y0, y1), np.maximum(y0, y1)
+    at, row = _met(np.floor(bottom - above), np.floor(top + above) + 1, rows)
+    bar, above, aside, columns = ends[:, at], above[at], (bars[:, 4] / wide)[at], told[5, at]
+    one, two = _across(bar, row - above), _across(bar, row + 1 + above)
+    wall = (bars[at, 5] > 0) & (bottom[at] <= row + 0.5) & (row + 0.5 < top[at])
+    middle = _across(bar[:, wall], row[wall] + 0.5)
+    near, behind = np.floor(np.minimum(one, two) - aside), np.floor(np.maximum(one, two) + aside)
+    column = np.concatenate([near, behind + 1, np.ceil(middle - 0.5)])
+    down = np.full(len(at), -_BLOCKED)
+    step = np.concatenate([down, -down, np.sign(bar[1, wall] - bar[3, wall])])
+    first = starts[of[at]] + row * (columns + 1)
+    first, columns = (np.concatenate([each, each, each[wall]]) for each in (first, columns))
+    cell = (first + np.minimum(np.maximum(column, 0), columns)).astype(np.intp)
+    steps: NDArray[Any] = np.bincount(cell, step, sum(cells))
+    return steps
+
+
+def _packed(rows: NDArray[Any]) -> int:
+    """Cells as bits, row by row; the last one of each is never set."""
+    rows[:, -1] = False
     return int.from_bytes(np.packbits(rows, bitorder="little").tobytes(), "little")
 
 
@@ -194,7 +217,7 @@ def _cells(length: float) -> tuple[int, float]:
     return count, (length or 1.0) / count
 
 
-def _met(first: Numbers, end: Numbers, rows: int) -> tuple[Indices, Indices]:
+def _met(first: Numbers, end: Numbers, rows: Numbers) -> tuple[Indices, Indices]:
     """Every meeting of a bar with a row: number of the bar and of the row."""
     low = np.minimum(np.maximum(first, 0), rows).astype(np.intp)
     count = np.maximum(np.minimum(end, rows).astype(np.intp) - low, 0)
