@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
+from drafting.geometry import remembered
 from drafting.pattern import Finding, FinishedPattern, Pattern, Piece, Role, Seam, SeamPart
 
 NOT_SEWN = frozenset({"fusible"})
@@ -18,6 +19,7 @@ Place = tuple[str, str, str]
 """Piece, edge, and right, left or single."""
 
 
+@remembered
 def copies(piece: Piece) -> dict[str, int]:
     """How many right, left or single copies (or halves) of a piece are sewn."""
     found: Counter[str] = Counter()

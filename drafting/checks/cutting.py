@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import accumulate
 
+import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
 from drafting.checks.along import mouths
-from drafting.checks.outline import FLAT, Corners, area_of, flat, is_simple, polygon, wedge
+from drafting.checks.outline import FLAT, Corners, area_of, closed, is_simple, polygon, wedge
 from drafting.geometry import JOIN
 from drafting.pattern import (
     NO_EASE,
@@ -41,7 +43,9 @@ def cut_lines_sound(finished: FinishedPattern) -> tuple[Finding, ...]:
 
 def allowances_kept(finished: FinishedPattern) -> tuple[Finding, ...]:
     """Find edges whose cutting line runs nearer than their allowance."""
-    return tuple(f for piece in finished.pieces for f in _kept(piece))
+    every = [beside for piece in finished.pieces for beside in _beside(piece)]
+    gaps = _nearest([closed(beside.piece.cut_line) for beside in every], every)
+    return tuple(f for beside, gap in zip(every, gaps, strict=True) for f in _short(beside, gap))
 
 
 def allowances_agree(finished: FinishedPattern) -> tuple[Finding, ...]:
@@ -101,27 +105,52 @@ def _off_the_folds(piece: FinishedPiece, cut: BaseGeometry) -> BaseGeometry:
     return cut.difference(shapely.MultiLineString(lines).buffer(CUT_TOLERANCE / 10))
 
 
-def _nearest(cut: BaseGeometry, stretches: list[shapely.LineString], default: float) -> float:
-    return min((float(shapely.distance(cut, s)) for s in stretches), default=default)
+@dataclass(frozen=True, slots=True)
+class _Beside:
+    """An edge, its allowance, and the stretches of it that the allowance must run beside."""
+
+    piece: FinishedPiece
+    edge: Edge
+    allowance: float
+    stretches: tuple[Corners, ...]
 
 
-def _kept(piece: FinishedPiece) -> Iterator[Finding]:
-    cut = shapely.linearrings(flat(piece.cut_line))
+def _beside(piece: FinishedPiece) -> Iterator[_Beside]:
     for edge, allowance in zip(piece.piece.edges, piece.allowances, strict=True):
-        stretches = [*map(shapely.linestrings, _between(piece.piece, edge, TRIM * allowance))]
-        nearest = _nearest(cut, stretches, allowance)
-        if nearest < allowance - CUT_TOLERANCE:
-            nearest = _nearest(_off_the_folds(piece, cut), stretches, allowance)
-        if nearest < allowance - CUT_TOLERANCE:
-            yield Finding(
-                code="allowance_short",
-                severity="error",
-                where=f"{piece.piece.name}.{edge.name}",
-                message=f"Beside {edge.name} of {piece.piece.name} the cutting line comes as "
-                f"near as {nearest:.2f} cm; the allowance is {allowance:g} cm.",
-                measured=nearest,
-                allowed=(allowance - CUT_TOLERANCE, allowance),
-            )
+        stretches = tuple(_between(piece.piece, edge, TRIM * allowance))
+        if stretches:
+            yield _Beside(piece, edge, allowance, stretches)
+
+
+def _nearest(cuts: Sequence[BaseGeometry], every: Sequence[_Beside]) -> list[float]:
+    """How near each cutting line comes to the stretches of each edge, all asked at once."""
+    if not every:
+        return []
+    points = [stretch for beside in every for stretch in beside.stretches]
+    of = [k for k, beside in enumerate(every) for _ in beside.stretches]
+    numbers = np.repeat(np.arange(len(points)), [len(stretch) for stretch in points])
+    lines = shapely.linestrings(np.concatenate(points), indices=numbers)
+    gaps = shapely.distance(np.array(cuts, object)[of], lines)
+    nearest: list[float] = np.minimum.reduceat(gaps, np.unique(of, return_index=True)[1]).tolist()
+    return nearest
+
+
+def _short(beside: _Beside, nearest: float) -> Iterator[Finding]:
+    """An allowance that is not kept, looked at once more where the cutting line leaves folds."""
+    name, edge, allowance = beside.piece.piece.name, beside.edge.name, beside.allowance
+    if nearest < allowance - CUT_TOLERANCE:
+        cut = _off_the_folds(beside.piece, closed(beside.piece.cut_line))
+        (nearest,) = _nearest([cut], [beside])
+    if nearest < allowance - CUT_TOLERANCE:
+        yield Finding(
+            code="allowance_short",
+            severity="error",
+            where=f"{name}.{edge}",
+            message=f"Beside {edge} of {name} the cutting line comes as near as {nearest:.2f} cm; "
+            f"the allowance is {allowance:g} cm.",
+            measured=nearest,
+            allowed=(allowance - CUT_TOLERANCE, allowance),
+        )
 
 
 def _between(piece: Piece, edge: Edge, trim: float) -> Iterator[Corners]:

@@ -28,6 +28,10 @@ _INWARD = 1e-5
 """Where a level line lies on a straight hem, the tape is laid this many cm beside it."""
 
 
+_STRIP = 0.01
+"""cm above and below a level in which the areas that it crosses are looked at."""
+
+
 def measure(measuring: Measuring, pattern: Pattern) -> float:
     """Lay the tape as told.
 
@@ -78,7 +82,8 @@ def width(piece: Piece, level: str) -> float:
     if not piece.taken:
         return whole
     inside = shapely.linestrings([(left.x, left.y), (right.x, right.y)])
-    return whole - sum(inside.intersection(wedge(t)).length for t in piece.taken)
+    taken = shapely.intersection(inside, [wedge(t) for t in piece.taken])
+    return whole - float(shapely.length(taken).sum())
 
 
 def _shows(pattern: Pattern, name: str, over: str, level: str) -> float:
@@ -87,8 +92,10 @@ def _shows(pattern: Pattern, name: str, over: str, level: str) -> float:
     y = _height(top, level)
     left, _, right, _ = patch.outline.bounds()
     line = shapely.LineString([(left - 1, y), (right + 1, y)])
-    shown = line.intersection(polygon(patch).buffer(0)).difference(polygon(top).buffer(1e-6))
-    return float(shown.length)
+    strip = (left - 1, y - _STRIP, right + 1, y + _STRIP)
+    near = (shapely.clip_by_rect(polygon(piece), *strip) for piece in (patch, top))
+    shown, hidden = (area.buffer(by) for area, by in zip(near, (0, 1e-6), strict=True))
+    return float(line.intersection(shown).difference(hidden).length)
 
 
 @remembered

@@ -25,19 +25,20 @@ def ring(piece: Piece) -> Path:
 @remembered
 def polygon(piece: Piece) -> shapely.Polygon:
     """The area inside the stitching line."""
-    return shapely.polygons(_corners(piece))
+    return shapely.polygons(_closed(piece))
 
 
 @remembered
 def is_simple_outline(piece: Piece) -> bool:
     """Whether the stitching line neither crosses nor touches itself."""
-    return bool(shapely.is_simple(shapely.linearrings(_corners(piece))))
+    return bool(shapely.is_simple(_closed(piece)))
 
 
 @remembered
-def _corners(piece: Piece) -> Corners:
+def _closed(piece: Piece) -> shapely.LinearRing:
     """The flattened stitching line, whether or not its ends meet."""
-    return _distinct([p for edge in piece.edges for p in edge.path.coordinates(FLAT)])
+    points = [p for edge in piece.edges for p in edge.path.coordinates(FLAT)]
+    return shapely.linearrings(_distinct(points))
 
 
 def wedge(taken: Taken) -> shapely.Polygon:
@@ -52,13 +53,19 @@ def wedge(taken: Taken) -> shapely.Polygon:
 @remembered
 def area_of(path: Path) -> shapely.Polygon:
     """The area inside a closed path."""
-    return shapely.polygons(flat(path))
+    return shapely.polygons(closed(path))
+
+
+@remembered
+def closed(path: Path) -> shapely.LinearRing:
+    """A closed path."""
+    return shapely.linearrings(flat(path))
 
 
 @remembered
 def is_simple(path: Path) -> bool:
     """Whether a closed path neither crosses nor touches itself."""
-    return bool(shapely.is_simple(shapely.linearrings(flat(path))))
+    return bool(shapely.is_simple(closed(path)))
 
 
 def flat(path: Path, tolerance: float = FLAT) -> Corners:

@@ -155,7 +155,7 @@ def _dart(piece: Piece, dart: Dart) -> Iterator[Finding]:
     where = f"{piece.name}.{dart.edge}"
     if not polygon(piece).contains(at(dart.point)):
         yield _error("dart_point_outside", where, f"The point of a dart lies outside {piece.name}.")
-    if not wedge(dart).buffer(ON_EDGE).contains(at(dart.drill)):
+    if wedge(dart).distance(at(dart.drill)) >= ON_EDGE:
         yield _error("drill_outside_dart", where, f"A drill hole of {piece.name} misses its dart.")
 
 
@@ -163,7 +163,7 @@ def _lines(piece: Piece) -> Iterator[Finding]:
     line = polygon(piece).exterior
     for name, left, right in piece.levels:
         where = f"{piece.name}.{name}"
-        off = max(line.distance(at(left)), line.distance(at(right)))
+        off = float(shapely.distance(line, shapely.points(_ends(left, right))).max())
         if off > LEVEL_TOLERANCE:
             told = f"The {name} line of {piece.name} ends {off:.2f} cm off the outline."
             yield _error("level_off_outline", where, told, off, (0.0, LEVEL_TOLERANCE))
@@ -176,9 +176,18 @@ def _lines(piece: Piece) -> Iterator[Finding]:
 
 
 def _inside(piece: Piece, a: Point, b: Point) -> bool:
-    """Whether a straight line lies in the piece, or leaves it by less than level lines may."""
-    stroke, area = shapely.LineString([(a.x, a.y), (b.x, b.y)]), polygon(piece)
-    return bool(area.covers(stroke) or area.buffer(LEVEL_TOLERANCE).covers(stroke))
+    """Whether a straight line lies in the piece, or leaves it by less than level lines may.
+
+    Both ends may: what lies between them is nearly always within.
+    """
+    end, area = (b - a).unit * ON_EDGE, polygon(piece)
+    if area.covers(shapely.linestrings(_ends(a + end, b + -end))):
+        return True
+    return bool(area.buffer(LEVEL_TOLERANCE).covers(shapely.linestrings(_ends(a, b))))
+
+
+def _ends(a: Point, b: Point) -> list[tuple[float, float]]:
+    return [(a.x, a.y), (b.x, b.y)]
 
 
 def _is_chord(piece: Piece, left: Point, right: Point) -> bool:
