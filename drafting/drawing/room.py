@@ -37,10 +37,21 @@ NO_BARS: Bars = np.empty((0, 6))
 
 def bars(points: Coordinates, off: float = 0.0, *, wall: bool = False) -> Bars:
     """The strokes through some points."""
-    every = np.array(points)
+    return bars_of([(points, off)], wall=wall)
+
+
+def bars_of(lines: Sequence[tuple[Coordinates, float]], *, wall: bool = False) -> Bars:
+    """The strokes of several lines, all made at once, each with how far texts stay off it."""
+    if not lines:
+        return NO_BARS
+    sizes = [len(points) for points, _ in lines]
+    every = np.array([point for points, _ in lines for point in points])
     rows = np.empty((len(every) - 1, 6))
-    rows[:, :2], rows[:, 2:4], rows[:, 4], rows[:, 5] = every[:-1], every[1:], off, wall
-    return rows
+    rows[:, :2], rows[:, 2:4], rows[:, 5] = every[:-1], every[1:], wall
+    rows[:, 4] = np.repeat([off for _, off in lines], sizes)[1:]
+    drawn = np.ones(len(rows), bool)
+    drawn[np.cumsum(sizes[:-1], dtype=int) - 1] = False
+    return rows[drawn]
 
 
 def walls(area: BaseGeometry) -> Bars:
@@ -65,7 +76,7 @@ class Room:
 
     def __init__(self, outline: Bars, thin: Iterable[Path] = ()) -> None:
         self.outline = outline
-        self.thin = np.concatenate([NO_BARS, *(bars(p.coordinates(FLAT), THIN) for p in thin)])
+        self.thin = bars_of([(path.coordinates(FLAT), THIN) for path in thin])
         self.taken = NO_BARS
 
     @classmethod
@@ -77,13 +88,13 @@ class Room:
 
     def keep_off(self, strokes: Iterable[tuple[Path, float]]) -> None:
         """Keep so many cm off these lines from now on."""
-        rows = [bars(path.coordinates(FLAT), off) for path, off in strokes]
-        self.taken = np.concatenate([self.taken, *rows])
+        rows = bars_of([(path.coordinates(FLAT), off) for path, off in strokes])
+        self.taken = np.concatenate([self.taken, rows])
 
     def take(self, areas: Iterable[Sequence[Point]]) -> None:
         """Keep out of these areas from now on, told by their corners, whichever way round."""
-        rings = (_clockwise([(p.x, p.y) for p in area]) for area in areas)
-        self.taken = np.concatenate([self.taken, *(bars(r, wall=True) for r in rings)])
+        rings = [(_clockwise([(p.x, p.y) for p in area]), 0.0) for area in areas]
+        self.taken = np.concatenate([self.taken, bars_of(rings, wall=True)])
 
     def bars(self, inset: float) -> Bars:
         """All that a block stays off: the outline, by so many cm, and what is taken."""

@@ -13,11 +13,12 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+import numpy as np
 import shapely
 
 from drafting.drawing.block import Entry, Setting, TextBlock
 from drafting.drawing.room import Room
-from drafting.drawing.sounding import Area, beside, sounded
+from drafting.drawing.sounding import Area, beside, sounded, turned
 from drafting.geometry import Point, turn
 from drafting.pattern import Label
 
@@ -45,6 +46,7 @@ SLANT = 12.0
 """A piece that lies more than 12 degrees askew gets a way to set the block along it."""
 
 Way = tuple[TextBlock, float]
+_Free = tuple[Area, Area]
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +65,7 @@ def set_texts(entries: tuple[Entry, ...], clearing: Clearing) -> tuple[Label, ..
     Room is sought first where there is most; only what is big there is set with more air.
     """
     setting = Setting.of(entries)
-    ways = _Ways(_ways(setting, clearing.room))
+    ways = _Ways(_ways(setting, clearing.slant))
     loosest = _biggest(ways, clearing.loose, SIZES)
     if loosest is None:
         smallest = setting.forced(CAPITALS * SIZES[-1], CAPITALS)
@@ -76,16 +78,18 @@ def set_texts(entries: tuple[Entry, ...], clearing: Clearing) -> tuple[Label, ..
 
 
 class Clearing:
-    """A room, sounded upright, and at other angles when first asked for.
+    """A room, sounded at the angles at which a block may lie in it.
 
     Attributes:
         room: The room.
+        slant: Direction in degrees of a piece that lies askew.
         areas: At each angle all that is free, and what is free of thin lines.
     """
 
-    def __init__(self, room: Room, upright: Area, thinly: Area) -> None:
+    def __init__(self, room: Room, slant: float | None, areas: dict[float, _Free]) -> None:
         self.room = room
-        self.areas = {0.0: (upright, thinly)}
+        self.slant = slant
+        self.areas = areas
 
     def loose(self, angle: float) -> Area:
         """Over thin lines, and near to the stitching line."""
@@ -99,26 +103,23 @@ class Clearing:
         """With air round the block, and clear of thin lines."""
         return self.airy(angle).within(self._at(angle)[1])
 
-    def _at(self, angle: float) -> tuple[Area, Area]:
-        if angle not in self.areas:
-            self.areas[angle] = self._sideways() if angle == SIDEWAYS else self._slanting(angle)
+    def _at(self, angle: float) -> _Free:
+        if angle not in self.areas:  # sideways
+            upright, thinly = self.areas[0.0]
+            self.areas[angle] = upright.quarter_turned(), thinly.quarter_turned()
         return self.areas[angle]
-
-    def _sideways(self) -> tuple[Area, Area]:
-        upright, thinly = self.areas[0.0]
-        return upright.quarter_turned(), thinly.quarter_turned()
-
-    def _slanting(self, angle: float) -> tuple[Area, Area]:
-        area = Area.sounded(self.room.bars(INSET), angle)
-        return area, area.beside(self.room.thin_bars(THIN), angle)
 
 
 def clearings(rooms: Sequence[Room]) -> tuple[Clearing, ...]:
     """The rooms, all sounded at once."""
-    areas = sounded([room.bars(INSET) for room in rooms])
-    return tuple(
-        map(Clearing, rooms, areas, beside(areas, [room.thin_bars(THIN) for room in rooms]))
-    )
+    slants = _slants(rooms)
+    angles = [(0.0,) if slant is None else (0.0, slant) for slant in slants]
+    asked = [(room, angle) for room, each in zip(rooms, angles, strict=True) for angle in each]
+    areas = sounded([turned(room.bars(INSET), angle) for room, angle in asked])
+    thinly = beside(areas, [turned(room.thin_bars(THIN), angle) for room, angle in asked])
+    found = zip(areas, thinly, strict=True)
+    told = ({angle: next(found) for angle in each} for each in angles)
+    return tuple(map(Clearing, rooms, slants, told))
 
 
 class _Ways:
@@ -159,7 +160,7 @@ def _biggest_size(block: TextBlock, area: Area, sizes: tuple[float, ...]) -> flo
     return sizes[bisect_left(sizes, x=True, key=fits)] if fits(sizes[-1]) else None
 
 
-def _ways(setting: Setting, room: Room) -> Iterator[Way]:
+def _ways(setting: Setting, slant: float | None) -> Iterator[Way]:
     """Every way to set the block: upright first, then sideways and along the piece, run on last."""
     stacked = []
     for breadth in STACKED:
@@ -167,7 +168,6 @@ def _ways(setting: Setting, room: Room) -> Iterator[Way]:
             stacked.append(block)
             yield block, 0.0
     yield from ((block, SIDEWAYS) for block in stacked)
-    slant = _slant(room)
     askew = () if slant is None else (slant,)
     yield from ((block, angle) for angle in askew for block in stacked)
     running = [b for breadth in RUNNING if (b := setting.running(CAPITALS, breadth))]
@@ -176,10 +176,15 @@ def _ways(setting: Setting, room: Room) -> Iterator[Way]:
         yield from ((block, angle) for angle in (0.0, SIDEWAYS, *askew))
 
 
-def _slant(room: Room) -> float | None:
-    """Direction of the piece's long side, reading from left to right; None near 0 and 90."""
-    points = shapely.multipoints(room.outline[:, :2])
-    ring = shapely.get_coordinates(shapely.minimum_rotated_rectangle(points))
+def _slants(rooms: Sequence[Room]) -> tuple[float | None, ...]:
+    """Direction of each piece's long side, reading from left to right; None near 0 and 90."""
+    numbers = np.repeat(np.arange(len(rooms)), [len(room.outline) for room in rooms])
+    points = np.concatenate([room.outline[:, :2] for room in rooms])
+    boxes = np.asarray(shapely.oriented_envelope(shapely.multipoints(points, indices=numbers)))
+    return tuple(_slant(shapely.get_coordinates(box).tolist()) for box in boxes)
+
+
+def _slant(ring: list[list[float]]) -> float | None:
     sides = [(bx - ax, by - ay) for (ax, ay), (bx, by) in pairwise(ring[:3])]
     x, y = max(sides, key=lambda side: math.hypot(*side))
     angle = math.degrees(math.atan2(y, x))

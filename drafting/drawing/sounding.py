@@ -45,7 +45,7 @@ class Area:
     @classmethod
     def sounded(cls, bars: Bars, angle: float = 0.0) -> Area:
         """The room between bars, in a frame turned by an angle in degrees."""
-        (area,) = sounded([_turned(bars, -angle) if angle else bars])
+        (area,) = sounded([turned(bars, angle)])
         return area
 
     def shrunk(self, margin: float) -> Area:
@@ -54,11 +54,6 @@ class Area:
         bits = _eroded(self.bits, 2 * columns + 1, 1) << columns
         bits = _eroded(bits, 2 * rows + 1, self.grid.stride) << rows * self.grid.stride
         return Area(self.grid, bits)
-
-    def beside(self, bars: Bars, angle: float = 0.0) -> Area:
-        """What lies free of some bars, on the same cells whatever else stands there."""
-        (area,) = beside([self], [_turned(bars, -angle) if angle else bars])
-        return area
 
     def within(self, other: Area) -> Area:
         """What is free in both; their cells are the same."""
@@ -196,8 +191,11 @@ def _packed(rows: NDArray[Any]) -> int:
     return int.from_bytes(np.packbits(rows, bitorder="little").tobytes(), "little")
 
 
-def _turned(bars: Bars, degrees: float) -> Bars:
-    c, s = math.cos(math.radians(degrees)), math.sin(math.radians(degrees))
+def turned(bars: Bars, angle: float) -> Bars:
+    """Bars in a frame that is turned by an angle in degrees."""
+    if not angle:
+        return bars
+    c, s = math.cos(math.radians(angle)), -math.sin(math.radians(angle))
     x, y = bars[:, (0, 2)], bars[:, (1, 3)]
     u, v = x * c - y * s, x * s + y * c
     return np.column_stack([u[:, 0], v[:, 0], u[:, 1], v[:, 1], bars[:, 4:]])
