@@ -200,13 +200,14 @@ def _serve(asked: argparse.Namespace, settings: Settings) -> int:
     from service.app import create_app  # noqa: PLC0415 - drafting without a server needs none
     from service.logs import set_up  # noqa: PLC0415 - as above
     from service.serving import serve  # noqa: PLC0415 - as above
+    from service.waste import settle  # noqa: PLC0415 - as above
 
     set_up()
     host, port = asked.host or settings.host, asked.port or settings.port
     shown = f"[{host}]" if ":" in host else host
     print(f"Tapeline: http://{shown}:{port}/", flush=True)
     app = create_app(settings)
-    gc.freeze()
+    settle()
     gc.enable()
     serve(app, host, port)
     return DONE

@@ -14,7 +14,7 @@ from shapely.geometry.base import BaseGeometry
 
 from drafting.checks.along import mouths
 from drafting.checks.outline import FLAT, Corners, area_of, closed, is_simple, polygon, wedge
-from drafting.geometry import JOIN
+from drafting.geometry import JOIN, array_of
 from drafting.pattern import (
     NO_EASE,
     Edge,
@@ -126,10 +126,11 @@ def _nearest(cuts: Sequence[BaseGeometry], every: Sequence[_Beside]) -> list[flo
     """How near each cutting line comes to the stretches of each edge, all asked at once."""
     if not every:
         return []
-    points = [stretch for beside in every for stretch in beside.stretches]
+    stretches = [stretch for beside in every for stretch in beside.stretches]
     of = [k for k, beside in enumerate(every) for _ in beside.stretches]
-    numbers = np.repeat(np.arange(len(points)), [len(stretch) for stretch in points])
-    lines = shapely.linestrings(np.concatenate(points), indices=numbers)
+    numbers = np.repeat(np.arange(len(stretches)), [len(stretch) for stretch in stretches])
+    points = array_of([point for stretch in stretches for point in stretch])
+    lines = shapely.linestrings(points, indices=numbers)
     gaps = shapely.distance(np.array(cuts, object)[of], lines)
     nearest: list[float] = np.minimum.reduceat(gaps, np.unique(of, return_index=True)[1]).tolist()
     return nearest

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
+from typing import cast
 
 import shapely
 
-from drafting.geometry import JOIN, Path, Point, remembered
+from drafting.geometry import JOIN, Path, Point, array_of, remembered
 from drafting.pattern import Dart, Piece, Taken
 
 Corners = list[tuple[float, float]]
@@ -38,7 +39,7 @@ def is_simple_outline(piece: Piece) -> bool:
 def _closed(piece: Piece) -> shapely.LinearRing:
     """The flattened stitching line, whether or not its ends meet."""
     points = [p for edge in piece.edges for p in edge.path.coordinates(FLAT)]
-    return shapely.linearrings(_distinct(points))
+    return _ring(_distinct(points))
 
 
 def wedge(taken: Taken) -> shapely.Polygon:
@@ -59,13 +60,17 @@ def area_of(path: Path) -> shapely.Polygon:
 @remembered
 def closed(path: Path) -> shapely.LinearRing:
     """A closed path."""
-    return shapely.linearrings(flat(path))
+    return _ring(flat(path))
 
 
 @remembered
 def is_simple(path: Path) -> bool:
     """Whether a closed path neither crosses nor touches itself."""
     return bool(shapely.is_simple(closed(path)))
+
+
+def _ring(points: Corners) -> shapely.LinearRing:
+    return cast("shapely.LinearRing", shapely.linearrings(array_of(points)))
 
 
 def flat(path: Path, tolerance: float = FLAT) -> Corners:

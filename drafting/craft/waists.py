@@ -7,6 +7,7 @@ traced with the darts closed, facings 5 to 6 cm deep: common practice, no source
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from math import fsum
 
 from drafting.craft.around import ZIP, Round, along_round, stations, upright_seams
 from drafting.craft.contour import Contour, upright
@@ -84,7 +85,7 @@ def straight_band(
         cut: Its measures.
         lining: The lining's panels, caught in the band's inside.
     """
-    share = top / (2 * sum(p.sewn_length("waist") for p in pieces))
+    share = top / (2 * fsum(p.sewn_length("waist") for p in pieces))
     places = tuple(
         (name, at * share) for name, at in stations(layer, pieces, "waist", layer.opening)
     )

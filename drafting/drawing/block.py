@@ -137,5 +137,5 @@ class TextBlock:
 def _block(lines: list[Sized]) -> TextBlock:
     heights = [height for _, height, _ in lines]
     tall = ABOVE * heights[0] + PITCH * sum(heights[1:]) + BELOW * heights[-1]
-    wide = SLACK * max(length for *_, length in lines)
-    return TextBlock(tuple((text, height) for text, height, _ in lines), wide, tall)
+    wide = SLACK * max([length for _, _, length in lines])
+    return TextBlock(tuple([(text, height) for text, height, _ in lines]), wide, tall)

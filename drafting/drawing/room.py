@@ -17,7 +17,7 @@ from shapely.geometry.base import BaseGeometry
 from drafting.drawing.lettering import corners, framed
 from drafting.drawing.shapes import FLAT
 from drafting.drawing.sheet import Text
-from drafting.geometry import Path, Point, polyline
+from drafting.geometry import Path, Point, array_of, polyline
 from drafting.pattern import Piece
 
 THIN = 0.02
@@ -45,7 +45,7 @@ def bars_of(lines: Sequence[tuple[Coordinates, float]], *, wall: bool = False) -
     if not lines:
         return NO_BARS
     sizes = [len(points) for points, _ in lines]
-    every = np.array([point for points, _ in lines for point in points])
+    every = array_of([point for points, _ in lines for point in points])
     rows = np.empty((len(every) - 1, 6))
     rows[:, :2], rows[:, 2:4], rows[:, 5] = every[:-1], every[1:], wall
     rows[:, 4] = np.repeat([off for _, off in lines], sizes)[1:]
@@ -61,7 +61,8 @@ def walls(area: BaseGeometry) -> Bars:
         outer, *holes = shapely.get_rings(part)
         for ring, left in ((outer, True), *((hole, False) for hole in holes)):
             way = 1 if shapely.is_ccw(ring) == left else -1
-            found.append(bars(shapely.get_coordinates(ring)[::way].tolist(), wall=True))
+            points = [(x, y) for x, y in shapely.get_coordinates(ring)[::way].tolist()]
+            found.append(bars(points, wall=True))
     return np.concatenate(found)
 
 

@@ -143,8 +143,7 @@ def _biggest(ways: _Ways, sounded: Callable[[float], Area], sizes: tuple[float, 
     for block, angle in ways:
         if angle not in areas:
             areas[angle] = sounded(angle)
-        size = _biggest_size(block, areas[angle], sizes)
-        if size:
+        if size := _biggest_size(block, areas[angle], sizes):
             best, sizes = Set(block, size, angle, areas[angle]), sizes[: sizes.index(size)]
         if not sizes:
             break
@@ -181,11 +180,13 @@ def _slants(rooms: Sequence[Room]) -> tuple[float | None, ...]:
     numbers = np.repeat(np.arange(len(rooms)), [len(room.outline) for room in rooms])
     points = np.concatenate([room.outline[:, :2] for room in rooms])
     boxes = np.asarray(shapely.oriented_envelope(shapely.multipoints(points, indices=numbers)))
-    return tuple(_slant(shapely.get_coordinates(box).tolist()) for box in boxes)
+    corners, of = shapely.get_coordinates(boxes, return_index=True)
+    rings, starts = corners.tolist(), np.searchsorted(of, np.arange(len(rooms))).tolist()
+    return tuple(_slant(rings[start : start + 3]) for start in starts)
 
 
 def _slant(ring: list[list[float]]) -> float | None:
-    sides = [(bx - ax, by - ay) for (ax, ay), (bx, by) in pairwise(ring[:3])]
+    sides = [(bx - ax, by - ay) for (ax, ay), (bx, by) in pairwise(ring)]
     x, y = max(sides, key=lambda side: math.hypot(*side))
     angle = math.degrees(math.atan2(y, x))
     angle = angle - 180 if angle > 90 else angle + 180 if angle <= -90 else angle

@@ -12,7 +12,7 @@ from drafting.checks import finished_measurements
 from drafting.export.compact import compact
 from drafting.export.identity import Plain, body, in_mm, pattern_id
 from drafting.export.language import unit_of
-from drafting.export.paths import MM, bounds, downward, path_data, rounded
+from drafting.export.paths import MM, bounds, downward, joined, path_data, rounded
 from drafting.export.sheets import cautions, told_pieces
 
 if TYPE_CHECKING:
@@ -76,6 +76,7 @@ def _piece(finished: FinishedPiece, order: int) -> Plain:
     piece = finished.piece
     left, _, _, top = piece.outline.bounds()
     to = downward(left, top)
+    edges = _edges(finished, to)
     return {
         "name": piece.name,
         "title": piece.title,
@@ -84,8 +85,8 @@ def _piece(finished: FinishedPiece, order: int) -> Plain:
         "cut": [
             {"cloth": c.cloth, "quantity": c.quantity, "mirrored": c.mirrored} for c in piece.cut
         ],
-        "edges": _edges(finished, to),
-        "stitch_line": path_data(piece.outline, to),
+        "edges": edges,
+        "stitch_line": joined([edge["path"] for edge in edges]),
         "cut_line": path_data(finished.cut_line, to),
         "area": rounded(piece.outline.area() * MM * MM),
         "darts": [_dart(d, to) for d in piece.darts],

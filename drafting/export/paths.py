@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
 from math import isfinite
 
 from drafting.geometry import Cubic, Path, Point, Transform
 
 MM = 10.0
 """Millimetres in a centimetre."""
+
+_HEAD = re.compile(r"M[^CL]*")
 
 
 def number(value: float) -> str:
@@ -35,6 +39,12 @@ def pair(point: Point, by: Transform) -> str:
     """A point's image as "x y"."""
     x, y = point.x, point.y
     return f"{number(by.a * x + by.c * y + by.e)} {number(by.b * x + by.d * y + by.f)}"
+
+
+def joined(told: Sequence[str]) -> str:
+    """Lines in SVG's path language that go round from one to the next, as one closed line."""
+    first, *others = told
+    return first + "".join(_HEAD.sub("", each, 1) for each in others) + "Z" if others else first
 
 
 def path_data(path: Path, by: Transform) -> str:

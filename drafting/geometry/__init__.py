@@ -4,6 +4,7 @@ Knows no cloth. Centimetres, degrees, Y up. Where there is no answer (parallel l
 does not reach) the functions return None; the caller, who knows what it means, makes the error.
 """
 
+from drafting.geometry.array import array_of
 from drafting.geometry.crossing import Crossing, crossing_with_line, crossings, foot, meet
 from drafting.geometry.fitting import bulged, corner_of, cuts_ray, smooth, through_ray, with_handles
 from drafting.geometry.loops import self_crossing
@@ -34,6 +35,7 @@ __all__ = [
     "Segment",
     "Transform",
     "Vector",
+    "array_of",
     "bulged",
     "corner_of",
     "crossing_with_line",

@@ -14,7 +14,6 @@ from __future__ import annotations
 
 import asyncio
 import copy
-import gc
 import json
 import os
 import sys
@@ -59,6 +58,7 @@ from service.app import create_app  # noqa: E402
 from service.drafts import Drafted, body_of, drafted, worked  # noqa: E402
 from service.schemas import Order, OrderForm  # noqa: E402
 from service.settings import Settings  # noqa: E402
+from service.waste import settle  # noqa: E402
 
 T = TypeVar("T")
 
@@ -354,7 +354,7 @@ def compared(told: dict[str, tuple[float, int]]) -> Iterator[tuple[str, str]]:
 
 def main() -> int:
     rounds = int(sys.argv[1]) if len(sys.argv) > 1 else 20
-    gc.freeze()  # as the server does
+    settle()  # as the server does
     told = asyncio.run(answers(rounds))
     print(f"load {os.getloadavg()[0]:.1f} on {os.cpu_count()} cores")  # noqa: T201
     printed("an answer, computing time", compared(told))

@@ -231,6 +231,7 @@ def test_every_check_in_the_table_is_seen_to_fail():
     assert {name for name, _, _ in FAULTS} == set(CHECKS)
 
 
+@pytest.mark.skipif(not inspect.isfunction(check), reason="compiled functions tell no types")
 def test_every_check_that_is_written_is_in_the_table():
     written = {
         name
