@@ -107,6 +107,28 @@ def test_the_zip_runs_from_the_neck_into_the_skirt():
     assert zips[1] > 15.0
 
 
+def test_a_skirt_may_have_more_darts_than_its_bodice():
+    """A small waist over the same hips asks two darts of the skirt's front, one of the
+    bodice's: the first meets the bodice's, the other stays beside it."""
+    done = make({"waist_girth": 60.0})
+    pattern = done.pattern.pattern
+    fronts = [pattern.piece(n) for n in ("front", "skirt_front")]
+    assert [len(p.darts_on("waist")) for p in fronts] == [1, 2]
+    sound(done)
+    assert next(c for c in done.pattern.checks if c.name == "darts_meet").passed
+
+
+def test_what_must_pass_the_hips_is_the_waist_and_the_zip_below_it():
+    """Above the waist the zip runs up to the neck: there nothing holds the dress together."""
+    done = make()
+    pattern = done.pattern.pattern
+    waist = 2 * sum(sewn(pattern.piece(n)) for n in ("back", "front"))
+    below = tape(pattern.piece("skirt_back").edge("zip").path)
+    check = next(c for c in done.pattern.checks if c.name == "opening_passes_hip")
+    assert check.drafted == pytest.approx(waist + 2 * below, abs=0.05)
+    assert 2 * below < 45
+
+
 def test_a_gathered_skirt_is_drawn_in_to_the_bodice():
     done = make(skirt="gathered")
     (waist,) = [s for s in done.seams if s.seam.name == "waist"]

@@ -11,6 +11,7 @@ from dataclasses import fields
 
 from drafting.body import Body
 from drafting.craft.assembling import Assembling, in_order
+from drafting.craft.rules import OPENING_OVER_HIP
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.bodice import NEEDS, OPTIONAL, SAMPLE, SOURCES, wants
 from drafting.garments.bodice.assembly import (
@@ -77,7 +78,7 @@ def draw(body: Body, cut: Dress, sheet: DraftSheet) -> Pattern:
         wants=(
             *wants.wants(body, cut, made.body, made.sleeve, made.bust, made.ease, made.loose), *skirt.wants,
             *(() if made.sleeve is None else (wants.armhole_advice(body, made.armhole, made.ease),)),
-            *_darts_meet(cut, missed), _passes(body, panels),
+            *_darts_meet(cut, missed), _passes(body, panels, skirt),
         ),
         finished_measurements=(*wants.told(made.body, made.sleeve, made.bust), *(w for w in skirt.told if w.name not in TOLD)),
         findings=(*made.findings, *skirt.pattern.findings),
@@ -128,7 +129,9 @@ def _found(pattern: Pattern) -> tuple[tuple[float, ...], tuple[float, ...]]:
 
 
 def _corrected(asked: tuple[float, ...], goal: tuple[float, ...], found: tuple[float, ...]) -> tuple[float, ...]:
-    return tuple(a + g - f for a, g, f in zip(asked, goal, (*found, *goal[len(found):]), strict=True))
+    """Where the darts are asked for next; those that the bodice does not have go with the last one."""
+    there = (*found, *goal[len(found):])[:len(goal)]
+    return tuple(a + g - f for a, g, f in zip(asked, goal, there, strict=True))
 
 
 def _spec(cut: Dress, waist_ease: float) -> object:
@@ -180,12 +183,15 @@ def _darts_meet(cut: Dress, missed: float) -> tuple[Want, ...]:
     return (Want(name="darts_meet", measuring=Number(missed, how), wanted=0.0, low=0.0, high=MEET, reason="Darts and side seams of bodice and skirt run on into each other."),)
 
 
-def _passes(body: Body, panels: tuple[Piece, ...]) -> Want:
-    """The waist and both sides of the zip above and below it pass hips and shoulders."""
+def _passes(body: Body, panels: tuple[Piece, ...], skirt: Skirt) -> Want:
+    """Whether the dress goes over the hips: its waist and both sides of the zip below it.
+
+    Above the waist the zip runs up to the neck, so that the waist itself lies open.
+    """
+    opened = next(p.name for p in skirt.pieces if any(e.name == "zip" for e in p.edges))
     waist = tuple((2.0, EdgeLength(p.name, ("waist",))) for p in panels)
-    zips = tuple((2.0, EdgeLength(p, ("zip",))) for p in ("back", "skirt_back"))
-    least = float(body.hip_girth) + 2.0
-    return Want(name="opening_passes_hip", measuring=CombinedLength((*waist, *zips[:1])), wanted=least, low=least, high=float("inf"), reason="Waist and twice the opening must reach the hip and 2 cm.")
+    least = float(body.hip_girth) + OPENING_OVER_HIP
+    return Want(name="opening_passes_hip", measuring=CombinedLength((*waist, (2.0, EdgeLength(opened, ("zip",))))), wanted=least, low=least, high=float("inf"), reason="Waist and twice the opening must reach the hip and 2 cm.")
 
 
 GARMENT = Garment(

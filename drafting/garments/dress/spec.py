@@ -1,4 +1,7 @@
-"""What can be chosen about a dress."""
+"""What can be chosen about a dress.
+
+Source: limits and defaults are house method where no method or fit gives them.
+"""
 
 from __future__ import annotations
 
