@@ -1,6 +1,6 @@
 """The body: the vocabulary of measures, and a person's values with their origin.
 
-Lengths are centimetres, masses kilograms, angles degrees.
+Lengths are centimetres, masses kilograms, angles degrees. Source: each page names its own.
 """
 
 from drafting.body.body import MEASURES, Body, Figure, Measured, Origin, Side

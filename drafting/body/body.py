@@ -29,10 +29,10 @@ class Measured:
 
     Attributes:
         value: In cm (kilograms for a mass, degrees for an angle).
-        origin: Taken on the body; computed from other measures of it; predicted by statistics; or
+        origin: Taken on the body; worked out from other measures of it; predicted by statistics; or
             read from a size table.
         sd: Standard deviation in the value's unit; None for what was measured.
-        sources: Names of the measures that it was computed or predicted from.
+        sources: Names of the measures that it was worked out or predicted from.
     """
 
     value: float

@@ -1,4 +1,7 @@
-"""What an order gives, read: plain measures, measures by side, and what is wrong with each."""
+"""What an order gives, read: plain measures, measures by side, and what is wrong with each.
+
+Source: house method; its bounds are those of `ranges`.
+"""
 
 from __future__ import annotations
 

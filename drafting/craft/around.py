@@ -3,6 +3,8 @@
 Half of the garment is drawn, the wearer's right: its panels in order from the centre back to the
 centre front. Between them stand the upright seams; at either end lies a fold or a centre seam.
 Every layer (cloth, lining, band, facing) is such a round of its own.
+
+Source: common practice, no source.
 """
 
 from __future__ import annotations

@@ -1,4 +1,7 @@
-"""The order of assembly: steps at the machine, each with the seams that it closes."""
+"""The order of assembly: steps at the machine, each with the seams that it closes.
+
+Source: common practice, no source; each chapter says where its order is another.
+"""
 
 from __future__ import annotations
 

@@ -181,7 +181,7 @@ def _split(path: Path, x: float) -> tuple[Path, Path]:
 
 
 def _by_way_of(place: Place, path: Path) -> tuple[Segment, ...]:
-    """The line's segments, its first joint the place on the sheet that lies there."""
+    """The line's parts, its first joint the place on the sheet that lies there."""
     first, second, *rest = path.segments
     return replace(first, end=place), replace(second, start=place), *rest
 

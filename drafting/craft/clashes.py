@@ -1,4 +1,7 @@
-"""Options that exclude each other: a table of pairs, and the refusal that names both."""
+"""Options that exclude each other: a table of pairs, and the refusal that names both.
+
+Source: house method.
+"""
 
 from __future__ import annotations
 

@@ -116,7 +116,7 @@ def draw_stand(seam: NeckSeam, height: float, corner: Place, sheet: DraftSheet) 
 
 
 def _neck_edge(seam: NeckSeam, corner: Place, sheet: DraftSheet) -> tuple[Place, Place, Stroke]:
-    """The stand's edge along the neck, solved to its length: start, end and line."""
+    """The stand's edge along the neck, brought to its length: start, end and line."""
     wanted = (
         Length(seam.back, "half back neck")
         + Length(seam.front, "half front neck")
@@ -227,7 +227,7 @@ def draw_leaf(
 def _leaf_seam(
     stand: Stand, leaf: Leaf, corner: Place, sheet: DraftSheet
 ) -> tuple[Place, Place, float, Stroke]:
-    """The leaf's seam, solved to the stand's top: start, end, fall in degrees, and line."""
+    """The leaf's seam, brought to the stand's top: start, end, fall in degrees, and line."""
     wanted = Length(stand.top.path.length(), "stand's top edge")
     foot = sheet.point(
         "leaf at the centre back", corner, "Half of the leaf, its middle on the fold."

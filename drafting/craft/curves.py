@@ -20,7 +20,7 @@ def swept(
     Args:
         start: Where it starts.
         end: Where it ends.
-        arriving: Direction of travel at the end.
+        arriving: Direction of the pencil at the end.
         by: Distance in cm of the middle to the left of the chord; negative to the right.
         least: Least angle in degrees at the start away from the chord, to the side of `by`.
         most: Greatest such angle.
@@ -45,17 +45,17 @@ above it turns a corner of less than some 5 cm radius. Source: house method, loo
 def hook(
     start: Point, leaving: Vector, end: Point, arriving: Vector, corner: Point, diagonal: float
 ) -> tuple[Cubic, float]:
-    """The curve of the crotch: one fair cubic that passes the diagonal's end.
+    """The curve of the crotch: one fair curve that passes the diagonal's end.
 
-    Both handles are the same share of the way to the crossing of the end tangents; the share is
+    Both handles are the same share of the way to the crossing of the two directions; the share is
     found so that the curve cuts the 45 degree diagonal of the corner at the given distance. Where
     no fair curve does, the roundest fair one is drawn.
 
     Args:
         start: Where the curve leaves the straight of the centre line.
-        leaving: Direction of travel there (down).
+        leaving: Direction of the pencil there (down).
         end: The fork.
-        arriving: Direction of travel there (outward).
+        arriving: Direction of the pencil there (outward).
         corner: The crotch corner under the centre line.
         diagonal: Distance in cm from the corner along the diagonal.
 
@@ -63,10 +63,10 @@ def hook(
         The curve, and the distance at which it cuts the diagonal.
 
     Raises:
-        ConstructionError: The tangents do not cross between the ends.
+        ConstructionError: The directions at its ends do not cross between them.
 
-    Source: diagonals as in W. Aldrich, Metric Pattern Cutting for Women's Wear; the cubic is our
-    own reading of a smooth curve.
+    Source: diagonals as in W. Aldrich, Metric Pattern Cutting for Women's Wear; how smooth it
+    runs is house method.
     """
     crossing = meet(start, leaving, end, arriving)
     if (
@@ -125,14 +125,14 @@ def cornered(
 ) -> Cubic:
     """A curve that turns a corner as a quarter of an ellipse does.
 
-    Each handle is a share of the way to where the end tangents cross; where they do not cross
+    Each handle is a share of the way to where the two directions cross; where they do not cross
     between the ends, a share of two thirds of the chord.
 
     Args:
         start: Where it starts.
-        leaving: Direction of travel there.
+        leaving: Direction of the pencil there.
         end: Where it ends.
-        arriving: Direction of travel there.
+        arriving: Direction of the pencil there.
         shares: At the start and at the end: 0.55 is an ellipse; more fills the corner, less cuts
             it.
 

@@ -1,4 +1,7 @@
-"""From drafted lines to pieces: level lines, turning over, lines to lengthen at."""
+"""From drafted lines to pieces: level lines, turning over, lines to lengthen at.
+
+Source: lines to lengthen square to the grain, the grain plumb: common practice, no source.
+"""
 
 from __future__ import annotations
 

@@ -2,6 +2,8 @@
 
 A pleat that is planned from the waist to the knee spreads the panel as if it were slashed along the
 crease and swung open: all of its width at the waist, half of it at the hip, nothing at the knee.
+
+Source: common practice, no source.
 """
 
 from __future__ import annotations

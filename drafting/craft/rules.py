@@ -27,6 +27,37 @@ FRONT_DIAGONAL = SizeBand("front crotch diagonal", ((102, 3.0), (124, 3.25), (99
 BACK_DIAGONAL = SizeBand("back crotch diagonal", ((102, 4.25), (124, 4.5), (999, 4.75)), _BLOCK)
 KNEE_OVER_HEM = SizeBand("knee over hem", ((102, 1.3), (124, 1.5), (999, 1.7)), _BLOCK)
 
+HIP_CURVE = 0.5
+"""A side seam stands 0.5 cm out over the straight line from waist to hip, cm. Source: W. Aldrich,
+Metric Pattern Cutting for Women's Wear; for skirts from memory: the same."""
+
+FRONT_HOLLOW, BACK_HOLLOW = 0.75, 1.25
+"""How far a trouser's inseams are hollowed between fork and knee, cm. Source: W. Aldrich, Metric
+Pattern Cutting for Women's Wear (front); from memory: the same (back)."""
+
+BACK_DARTS = (12.0, 10.0)
+"""Lengths in cm of a trouser back's darts, the one nearer to the centre first. Source: from memory:
+W. Aldrich, Metric Pattern Cutting for Women's Wear."""
+
+MOST_DART = 3.0
+"""A trouser back's dart that would be wider than 3 cm is shared among several. Source: common
+practice, no source."""
+
+WAIST_LOWERED = 1.0
+"""A skirt's waist is 1 cm lower at the centre back than at the sides. Source: common practice, no
+source."""
+
+ZIP_ABOVE_HIP = 2.0
+"""A zip in a plain seam reaches down to 2 cm above the hip line. Source: common practice, no
+source."""
+
+SHOULDER_SLOPE = {"women": 23.3, "men": 27.7}
+"""Degrees of the shoulder that the upper body's drafts suit: the mean of ANSUR II (2012), by the
+drop of the shoulder's end and the shoulder's length (derived)."""
+
+HAND_OVER_WRIST = 1.205
+"""Girth of the hand over that of the wrist, where nobody measured it. Source: ANSUR II (2012)."""
+
 DRILL_SHORT = 1.3
 """A dart's drill hole stands 1.3 cm (1/2 in) short of its point so that it is hidden in the seam.
 Source: Suzy Furrer, bodice sloper class handout, 2017."""

@@ -106,7 +106,7 @@ class DraftSheet:
         *,
         source: str = "",
     ) -> Stroke:
-        """A line of ready segments between two places; `how` says in words how it runs.
+        """A line that is ready drawn between two places; `how` says in words how it runs.
 
         Its directions are told in degrees only: `draw` tells them by what lies on the paper.
         """

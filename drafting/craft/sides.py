@@ -1,4 +1,7 @@
-"""A garment for a body whose two sides differ: left and right pieces, each drafted by itself."""
+"""A garment for a body whose two sides differ: left and right pieces, each drafted by itself.
+
+Source: a half draft for each side: common practice, no source.
+"""
 
 from __future__ import annotations
 

@@ -177,7 +177,8 @@ def slant_pocket(
         side: Its side from the waist down.
         mouth: Length of the mouth in cm; None for the usual.
         inset: Distance of the mouth's top from the side, along the waist, cm; None for the usual.
-        clear_of: x of the dart leg that the bag must stay beside; None where there is no dart.
+        clear_of: Where across the paper (cm) the dart leg stands that the bag must stay beside;
+            None where there is no dart.
         sheet: Records what was decided.
         shape: How the mouth runs.
         usual: Where it lies if the order says nothing.

@@ -1,4 +1,4 @@
-"""The sleeve cap, solved to the armhole it is set into: width first, then ease, then height.
+"""The sleeve cap, brought to the armhole it is set into: width first, then ease, then height.
 
 The width is never less than the upper arm and some room; the cap is as long as the armhole and the
 ease that is asked for; its height lies within the method's band. Where all three cannot be had the
@@ -141,7 +141,7 @@ def draw_cap(
     sheet: DraftSheet,
     lean: Callable[[float], float] = flat,
 ) -> Cap:
-    """Solve and draw the cap of a sleeve.
+    """Bring the cap of a sleeve to its armhole, and draw it.
 
     Args:
         armhole: What it is set into.

@@ -1,4 +1,4 @@
-"""The handbook: one garment, one chapter."""
+"""The handbook: one garment, one chapter. Each chapter names its sources, each page its own."""
 
 from drafting.garments import bodice, dress, knit_top, shirt, trousers
 from drafting.garments.garment import Garment, ValidRange

@@ -94,7 +94,7 @@ def _front(body: Body, figure: Figure, levels: Levels, lines: tuple[Place, Place
     end = sheet.point("front shoulder end", neck.towards(meets, length).down(figure.dropped) if figure.dropped else neck.towards(meets, length), "The end of the front shoulder.")
     bust_point = sheet.point("bust point", _bust_point(body, levels, chest, neck), "All darts of the front point to it.")
     angle = Length(dart_angle(float(body.bust_girth) / 4 - 2.5, figure), "bust dart angle")
-    sheet.length("armhole dart ten centimetres from its point", Length(20 * sin(radians(float(angle) / 2))), "An angle of so many degrees as a quarter of the bust has cm, less 2.5, and the cup's.")
+    sheet.length("armhole dart 10 cm from its point", Length(20 * sin(radians(float(angle) / 2))), "An angle of so many degrees as a quarter of the bust has cm, less 2.5, and the cup's.")
     height = sheet.point("corner height", levels.bust.up((blade.y - levels.bust.y) / 2 - 0.5), "Half way to the blade line, and a little lower.")
     low = sheet.point("bust dart, lower leg", corner_line.level_with(height), "On the armhole's corner line.")
     high = sheet.point("bust dart, upper leg", low.swung(bust_point, -float(angle)), "On an equal leg.")

@@ -1,4 +1,7 @@
-"""What every method hands on: back and front of a bodice, half of it, centre back to the left."""
+"""What every method hands on: back and front of a bodice, half of it, centre back to the left.
+
+Source: each method names its own.
+"""
 
 from __future__ import annotations
 

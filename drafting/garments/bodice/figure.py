@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from math import radians, sin
 
 from drafting.body import Body
+from drafting.craft.rules import SHOULDER_SLOPE
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.bodice.spec import Method, Shape
 from drafting.trace import Length
@@ -24,10 +25,6 @@ SLEEVELESS = -2.0
 
 RAISED, NARROWED = 1.0, 0.75
 """Without sleeves the underarm is raised and the shoulder ends farther in, cm. Common practice."""
-
-USUAL_SLOPE = 23.3
-"""Degrees; the mean slope of surveyed women's shoulders, which the blocks' own shoulders are made for.
-Source: ANSUR II (2012), by the drop and the length of the shoulder."""
 
 DEGREES_A_CUP = 5.4
 CUPS = (-1.5, 5.0)
@@ -80,7 +77,7 @@ def _dropped(body: Body) -> float:
     """What a measured slope lowers the end of the shoulder by, cm, at most 2.5 either way."""
     if not body.taken("shoulder_slope"):
         return 0.0
-    found = body.value("shoulder_length") * (sin(radians(body.value("shoulder_slope"))) - sin(radians(USUAL_SLOPE)))
+    found = body.value("shoulder_length") * (sin(radians(body.value("shoulder_slope"))) - sin(radians(SHOULDER_SLOPE["women"])))
     return max(-2.5, min(2.5, found))
 
 

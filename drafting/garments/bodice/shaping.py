@@ -115,7 +115,7 @@ def whole_front(block: Block, waist: Waisted, shape: NeckLine, size: NeckSize, w
     total = float(front.angle) + size.gape
     turned, nudged = turn(-total, front.bust_point), turn(-size.gape, front.bust_point)
     sheet.heading("Bust dart", "common practice, no source")
-    sheet.length("bust dart ten centimetres from its point", Length(20 * sin(radians(total / 2))), "The angle stays wherever the dart is moved. What a low neckline would gape is in it.")
+    sheet.length("bust dart 10 cm from its point", Length(20 * sin(radians(total / 2))), "The angle stays wherever the dart is moved. What a low neckline would gape is in it.")
     why = "The dart is closed: all between it and its new place turns about the bust point."
     if where in ("armhole", "side", "french", "waist") and (size.gape or not front.above):
         sheet.point("turned front shoulder end", front.shoulder.swung(front.bust_point, -(size.gape if front.above else total)), why)

@@ -96,7 +96,7 @@ def _back(body: Body, figure: Figure, levels: Levels, line: Place, sheet: DraftS
     shoulder = sheet.point("back shoulder end", neck.reaching(guide, along, "right"), "The shoulder slopes down to this level.")
     middle = sheet.point("back shoulder dart middle", neck.between(shoulder, 0.5), "Half way along.")
     dart = draw_dart("back shoulder dart", (neck, shoulder), middle, 1.0, Length(5.0), "right", sheet, why="Ends on the blade.")
-    most = Length(shoulder.x + OVERHANG, "shoulder end and 1 cm")
+    most = Length(shoulder.x + OVERHANG, "shoulder end and overhang")
     if sheet.compare("a back wider than the shoulders", Length(line.x, "back width line"), ">", most, "Does the back reach more than 1 cm farther out than the shoulder?", "The armhole would bulge: its line is moved in."):
         line = sheet.point("back width line, moved in", line.left(line.x - float(most)), "Under the end of the shoulder.")
     guide_high = sheet.point("half the armhole's depth", levels.bust.between(guide, 0.5), "Half way from the bust line to the shoulder's level.")
@@ -104,8 +104,6 @@ def _back(body: Body, figure: Figure, levels: Levels, line: Place, sheet: DraftS
     diagonal = Length(BACK_DIAGONAL.at(body.bust_girth))
     armhole = draw_armhole("back armhole", neck, shoulder, across, levels.underarm, diagonal, sheet, "Square to the shoulder, level under the arm.")
     return Back(neck=neck, shoulder=shoulder, dart=dart, armhole=armhole, width=Length(line.x), steep=Length(1.5))
-
-
 
 
 def _front(body: Body, figure: Figure, levels: Levels, chest: Place, dart: Length, back: Back, sheet: DraftSheet) -> Front:

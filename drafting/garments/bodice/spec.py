@@ -1,4 +1,7 @@
-"""What can be chosen about a bodice."""
+"""What can be chosen about a bodice.
+
+Source: limits and defaults are house method where no method or fit gives them.
+"""
 
 from __future__ import annotations
 

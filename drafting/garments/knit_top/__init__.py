@@ -1,7 +1,7 @@
 """The knit top: a T-shirt block for stretch cloth, without darts.
 
 Back and front are alike from the shoulder down; what the cloth stretches takes the place of darts and,
-in a fitted top, of ease. The sleeve is solved to its armhole without ease, the neckband to its neck:
+in a fitted top, of ease. The sleeve is drawn to its armhole without ease, the neckband to its neck:
 short enough to lie flat, long enough for the head.
 
 Source: common practice, no source, where nothing else is said; a block without darts misfits full

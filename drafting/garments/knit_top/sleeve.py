@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from drafting.body import Body
 from drafting.craft.cap_curve import Armhole
 from drafting.craft.piecework import counter_clockwise, lengthen_lines, level_lines, plumb_grain
+from drafting.craft.rules import HAND_OVER_WRIST
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.sleeve_cap import Cap, CapWish, draw_cap
 from drafting.craft.stretch_band import shortest_passing
@@ -34,8 +35,8 @@ STEEPEST = 12.0
 SHARES = {"short": 0.4, "three_quarter": 0.75, "long": 1.0}
 """Length over the arm's; a short sleeve ends between armpit and elbow. Common practice, no source."""
 
-FOREARM, HAND = 0.86, 1.205
-"""Forearm over upper arm, and hand over wrist, where nobody measured them. Source: ANSUR II (2012)."""
+FOREARM = 0.86
+"""Forearm over upper arm, where nobody measured it. Source: ANSUR II (2012)."""
 
 LEAST_UNDERARM = 5.0
 SETTLED_AFTER = 3
@@ -76,7 +77,7 @@ def wish(body: Body, cut: KnitTop) -> CapWish:
 
 def hand(body: Body) -> float:
     """Girth in cm of the hand: as measured, else by the wrist."""
-    return body.value("hand_girth") if body.has("hand_girth") else body.value("wrist_girth") * HAND
+    return body.value("hand_girth") if body.has("hand_girth") else body.value("wrist_girth") * HAND_OVER_WRIST
 
 
 def end_girth(body: Body, cut: KnitTop, least: float, sheet: DraftSheet) -> Length:

@@ -1,6 +1,8 @@
 """Where a shirt's named places lie, whichever method found them. Half the shirt, wearer's right.
 
 The centre back lies to the left, the centre front to the right, the nape on the paper's zero.
+
+Source: each method names its own.
 """
 
 from __future__ import annotations

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.craft.clashes import Clash, among, given, other_than, refuse_clashes
+from drafting.craft.rules import SHOULDER_SLOPE
 from drafting.errors import SpecError
 from drafting.garments.shirt.block import Block
 from drafting.garments.shirt.spec import CollarKind, Fit, Method, Shirt
@@ -80,9 +81,6 @@ def eases(cut: Shirt) -> Eases:
     return replace(usual, chest=cut.chest_ease, back=usual.back + more, chest_width=usual.chest_width + more * 2 / 3)
 
 
-USUAL_SLOPE = {"women": 23.3, "men": 27.7}
-"""Degrees of the shoulder that the drafts suit: the average of ANSUR II (2012), from the drop of the shoulder point and the shoulder's length (derived)."""
-
 DROPS = (-2.0, 3.0)
 
 
@@ -96,7 +94,7 @@ def shoulder_drop(body: Body, cut: Shirt) -> Length:
         return Length(cut.shoulder_drop, "shoulder drop")
     if not (body.taken("shoulder_slope") and body.has("shoulder_length")):
         return Length(0.0)
-    own, usual = (math.sin(math.radians(d)) for d in (body.value("shoulder_slope"), USUAL_SLOPE[body.figure]))
+    own, usual = (math.sin(math.radians(d)) for d in (body.value("shoulder_slope"), SHOULDER_SLOPE[body.figure]))
     return Length(min(max(body.value("shoulder_length") * (own - usual), DROPS[0]), DROPS[1]), "shoulder drop")
 
 

@@ -198,7 +198,7 @@ def _notions(cut: Shirt, row: Row, arm: Sleeve) -> tuple[Notion, ...]:
 CAUTIONS = (
     "Buttons and buttonholes are marked at the same places: the front that laps over has the holes.",
     "For felled seams cut the allowance that folds over 0.5 cm wider than the other.",
-    "Wash cotton before cutting: a collar that shrinks by half a centimetre pinches.",
+    "Wash cotton before cutting: a collar that shrinks by 0.5 cm pinches.",
 )
 
 MATCHED: dict[str, tuple[str, ...]] = {

@@ -56,7 +56,7 @@ def mens(body: Body, cut: Shirt, sheet: DraftSheet) -> Block:
 
 
 FORWARD = 3.0
-"""The seam lies 3 cm before the ridge at the shoulder end: so far on the back armhole is still 2 cm longer than the front's, as usual (computed)."""
+"""The seam lies 3 cm before the ridge at the shoulder end: so far on the back armhole is still 2 cm longer than the front's, as usual (reckoned)."""
 
 
 EASED = 0.3

@@ -1,4 +1,4 @@
-"""A shirt's sleeve: a low cap solved to the armhole, long with slit and cuff, or short with a hem.
+"""A shirt's sleeve: a low cap drawn to the armhole, long with slit and cuff, or short with a hem.
 
 Source: a cap a quarter of the armhole high, W. Aldrich, Metric Pattern Cutting for Menswear; little
 or no ease, the slit on the back quarter of the wrist, two pleats beside it: common practice, no

@@ -9,6 +9,7 @@ from __future__ import annotations
 from math import inf
 
 from drafting.body import Body
+from drafting.craft.rules import HAND_OVER_WRIST
 from drafting.craft.sleeve_cap import ARMHOLE_EDGES, CAP_EDGES
 from drafting.garments.shirt.pieces import OVER_SHOULDER
 from drafting.garments.shirt.sleeves import LEAST_ROOM, SHORT_ROOM, WEAR, Sleeve
@@ -107,7 +108,7 @@ def _sleeved(body: Body, cut: Shirt, sleeve: Sleeve, shoulder: float, hole: Comb
         return *own, at_least("hem_passes_arm", EdgeLength("sleeve", ("hem",)), arm + SHORT_ROOM - 1, "The hem goes round the upper arm.")
     reaching = shoulder + sleeve.length + cut.cuff_depth
     wrist = ("wrist_back", *(("slit",) if sleeve.placket.box else ()), "wrist_front")
-    hand = body.value("hand_girth") if body.has("hand_girth") else 1.2 * body.value("wrist_girth")
+    hand = body.value("hand_girth") if body.has("hand_girth") else HAND_OVER_WRIST * body.value("wrist_girth")
     opened = Number(sleeve.closed + sleeve.placket.lap + 2 * sleeve.placket.slit, "cuff laid open, and both sides of the slit")
     length = () if cut.sleeve_length is not None or not body.has("shoulder_length") else (
         near("finished_sleeve_length", Number(reaching, "shoulder seam, sleeve and cuff as drawn"), body.value("shoulder_length") + body.value("outer_arm_length") + WEAR, 0.3, "From the neck over the shoulder to the wrist and a little."),

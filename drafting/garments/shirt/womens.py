@@ -25,7 +25,7 @@ WAIST_TO_HEM = 24.0
 
 SHORTER = 3.0
 """The front is 3 cm shorter than the back from the underarm up, its dart closed. House method,
-between 4.2 cm in the close block (computed) and none in drafts without a dart."""
+between 4.2 cm in the close block (reckoned) and none in drafts without a dart."""
 
 CUP = 2.54
 """cm of bust over upper chest for each cup; two cups are what the draft counts with."""

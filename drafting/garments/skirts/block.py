@@ -27,8 +27,6 @@ LEAST_BELOW_HIP = 10.0
 MOST_AT_SIDE = 4.5
 """A side seam takes 4 to 5 cm from hip to waist at the most, or it stands off. Common practice."""
 
-BULGE = 0.5
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Panel:

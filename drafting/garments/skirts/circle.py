@@ -195,7 +195,7 @@ def ring(body: Body, cut: CircleSkirt, whole: Length, sheet: DraftSheet) -> Ring
             f"A circle of {degrees:.0f} degrees would be tight over the hip; open it to {math.ceil(least)} degrees or more.",
             where="garment.angle" if cut.angle else "garment.circle", received=degrees, allowed=(float(math.ceil(least)), 720.0),
         )
-    radius = sheet.length("waist radius", seam / radians, f"The angle of {degrees:.0f} degrees is {radians:.4f} radii long.")
+    radius = sheet.length("waist radius", seam / radians, f"An arc of {degrees:.0f} degrees is {radians:.4f} radii long.")
     far = sheet.length("hem radius", radius + length, "Further out by the length.")
     return Ring(degrees=degrees, waist=radius, hem=far)
 

@@ -22,6 +22,7 @@ from drafting.craft.clashes import Clash, given, refuse_clashes
 from drafting.craft.closure import zip_opening
 from drafting.craft.contour import Contour
 from drafting.craft.hemline import leg, skirt_length
+from drafting.craft.rules import WAIST_LOWERED, ZIP_ABOVE_HIP
 from drafting.craft.seam_pocket import SeamPocket
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.trueing import square_to_ends
@@ -66,9 +67,6 @@ from drafting.pattern import EdgeLength, Girth, Notion, Pattern, Piece
 from drafting.pattern.allowance import LENGTH
 from drafting.trace import Length
 from drafting.trace.place import corner_of_paper
-
-LOWERED = 1.0
-"""The waist is 1 cm lower at the centre back than at the sides. Common practice, no source."""
 
 FLARE = 30.0
 """By default all edges of half the skirt together flare by 30 cm. House method."""
@@ -139,7 +137,7 @@ def draw(body: Body, cut: GoredSkirt, sheet: DraftSheet) -> Pattern:
     drawn = gores(widths, level, swing, cut.gores, sheet)
     sheet.heading("Details", "common practice, no source")
     top = sheet.length("finished waist", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
-    slit = float(zip_opening(body.hip_girth, top, body.side_waist_to_hip - 2, widths.length - LEAST_UNDER_ZIP, 0.0, sheet))
+    slit = float(zip_opening(body.hip_girth, top, body.side_waist_to_hip - ZIP_ABOVE_HIP, widths.length - LEAST_UNDER_ZIP, 0.0, sheet))
     behind = len(drawn) // 2
     pocket = side_pocket(drawn[behind].left, (NAMES[len(drawn)][behind], NAMES[len(drawn)][behind - 1]), cut, sheet)
     pieces, layer = panels(drawn, slit, cut, -float(widths.hip_depth), pocket)
@@ -271,8 +269,8 @@ def gores(widths: Widths, level: Level, swing: Length, count: int, sheet: DraftS
     # uprights as shares of the way from the centre back to the centre front; the side is at a half
     first = -1 / count if halved else 0.0
     places = [first + 2 * k / count for k in range(count // 2 + 1 + halved)]
-    lengths = [whole - LOWERED * max(0.0, 1 - 2 * abs(at)) for at in places]
-    sheet.true("waist", (("edges of the gores", up), ("centre back", LOWERED)), "Square to the edges and each gore to its width; lower at the centre back.", agree="each gore's waist = its share, all edges alike")
+    lengths = [whole - WAIST_LOWERED * max(0.0, 1 - 2 * abs(at)) for at in places]
+    sheet.true("waist", (("edges of the gores", up), ("centre back", WAIST_LOWERED)), "Square to the edges and each gore to its width; lower at the centre back.", agree="each gore's waist = its share, all edges alike")
     drawn = [_gore(widths, out, pair) for pair in pairwise(lengths)]
     draw_gores(NAMES[len(drawn)], drawn, level, swing, widths.length - widths.flare_depth, sheet, halved=halved)
     if halved:

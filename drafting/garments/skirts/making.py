@@ -7,6 +7,7 @@ from drafting.craft.around import ZIP, Round
 from drafting.craft.closure import zip_opening
 from drafting.craft.contour import Contour
 from drafting.craft.hemline import leg
+from drafting.craft.rules import ZIP_ABOVE_HIP
 from drafting.craft.seam_pocket import SeamPocket
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.uprights import on_fold, plain_seam
@@ -68,7 +69,7 @@ def made_up(
     top = sheet.length("finished waist", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
     depth = band(cut).band_depth if cut.waistband == "contoured" else 0.0
     taken = 0.0 if foot is None or cut.closure == "side" else foot.length
-    slit = float(zip_opening(body.hip_girth, top, body.side_waist_to_hip - 2, length - LEAST_UNDER_ZIP - taken, depth, sheet))
+    slit = float(zip_opening(body.hip_girth, top, body.side_waist_to_hip - ZIP_ABOVE_HIP, length - LEAST_UNDER_ZIP - taken, depth, sheet))
     shell, inner, bands = _tops(*drawn, cut)
     pocket = side_pocket(shell[1].side, ("front", "back"), cut, sheet)
     pieces, layer = panels(*shell, slit, foot, cut, hem_kind, pocket)

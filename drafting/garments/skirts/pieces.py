@@ -1,4 +1,7 @@
-"""Skirts, the panels: from trued lines to pieces with their notches and level lines."""
+"""Skirts, the panels: from trued lines to pieces with their notches and level lines.
+
+Source: common practice, no source.
+"""
 
 from __future__ import annotations
 

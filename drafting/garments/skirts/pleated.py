@@ -26,6 +26,7 @@ from drafting.craft.contour import Contour, upright
 from drafting.craft.hemline import leg, skirt_length
 from drafting.craft.piecework import plumb_grain
 from drafting.craft.pleating import Pleating, PleatKind, pleating
+from drafting.craft.rules import WAIST_LOWERED, ZIP_ABOVE_HIP
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.uprights import on_fold, plain_seam
 from drafting.craft.waistband import contoured_quarter
@@ -66,9 +67,6 @@ from drafting.pattern import (
 )
 from drafting.pattern.allowance import LENGTH
 from drafting.trace import Length
-
-LOWERED = 1.0
-"""The waist is 1 cm lower at the centre back. Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -131,14 +129,14 @@ def draw(body: Body, cut: PleatedSkirt, sheet: DraftSheet) -> Pattern:
     if length < body.side_waist_to_hip + LEAST_BELOW_HIP:
         raise SpecError("The skirt would end less than 10 cm below the hip line; make it longer.", where="garment.length", received=float(length), allowed=(float(body.side_waist_to_hip) + LEAST_BELOW_HIP, 130.0))
     belt = sheet.length("finished waist", body.waist_girth + Length(cut.waist_ease, "waist ease"), "Body and ease.")
-    reach = body.side_waist_to_hip - 2
+    reach = body.side_waist_to_hip - ZIP_ABOVE_HIP
     slit = float(zip_opening(body.hip_girth, belt, reach, length - LEAST_UNDER_ZIP, 0.0, sheet))
     if cut.top == "yoke":
         contours, yoke = yoked(body, cut, length, sheet)
         parts = tuple(_under_yoke(name, contour, shown, cut, sheet) for name, (contour, shown) in zip(("back", "front"), contours, strict=True))
     else:
         yoke = None
-        parts = (_under_band("back", LOWERED, belt, body, cut, sheet), _under_band("front", 0.0, belt, body, cut, sheet))
+        parts = (_under_band("back", WAIST_LOWERED, belt, body, cut, sheet), _under_band("front", 0.0, belt, body, cut, sheet))
     depths = (float(body.side_waist_to_hip), float(length))
     if cut.pleats == "knife" and cut.closure == "centre_back":
         parts = hidden(parts, depths, sheet)
@@ -292,7 +290,7 @@ def _pleats_sewn(layer: Round, yoke: Yoke | None, *, tucked: bool) -> tuple[Asse
 GARMENT = Garment(
     kind="pleated_skirt",
     title="Pleated skirt",
-    summary="Knife, box or inverted pleats all round, on a waistband or a yoke; the pleats solved to the waist.",
+    summary="Knife, box or inverted pleats all round, on a waistband or a yoke; the pleats narrowed to the waist.",
     spec=PleatedSkirt,
     needs=straight.GARMENT.needs,
     optional=straight.GARMENT.optional,

@@ -10,10 +10,11 @@ from dataclasses import dataclass
 from drafting.craft.curves import swept
 from drafting.craft.darts import PlannedDart, reopen
 from drafting.craft.pencil import draw_waist, shaped
+from drafting.craft.rules import HIP_CURVE
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.tops import PanelTop, even_tops, settled
 from drafting.craft.trueing import square_to_ends
-from drafting.garments.skirts.block import BULGE, Panel
+from drafting.garments.skirts.block import Panel
 from drafting.geometry import DOWN, IDENTITY, Cubic, Line, Path, Point, Vector
 from drafting.pattern import Dart, Mark, Pleat
 from drafting.trace import LEFTWARD, RIGHTWARD, Bend, Part, Place, along, middle_of, straight
@@ -79,7 +80,7 @@ def side_line(panel: Panel, corner: Point) -> tuple[Cubic, Line]:
     Source: W. Aldrich, Metric Pattern Cutting for Women's Wear (0.5 cm out above the hip).
     """
     down = panel.hem_side - panel.hip_side
-    out = BULGE if panel.hip_side.x > panel.hip_centre.x else -BULGE
+    out = HIP_CURVE if panel.hip_side.x > panel.hip_centre.x else -HIP_CURVE
     return swept(corner, panel.hip_side, down, out, least=0.0), Line(panel.hip_side, panel.hem_side)
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from drafting.body import Body
 from drafting.craft.curves import hook
 from drafting.craft.pencil import hooked
-from drafting.craft.rules import BACK_DIAGONAL
+from drafting.craft.rules import BACK_DARTS, BACK_DIAGONAL, BACK_HOLLOW, MOST_DART
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.figure import Figure, changed
 from drafting.garments.trousers.fits import hip_ease
@@ -20,9 +20,8 @@ from drafting.garments.trousers.spec import Trousers
 from drafting.geometry import RIGHT
 from drafting.trace import RIGHTWARD, Length, along, larger, straight
 
-BULGE, HOLLOW, WIDER = 0.0, 1.25, 1.0
-DART_LENGTHS = (12.0, 10.0)
-MOST_DART = 3.0
+WIDER = 1.0
+"""Knee and hem are 1 cm wider than the front at each seam. Source: as above."""
 
 
 def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, sheet: DraftSheet) -> Panel:
@@ -45,18 +44,18 @@ def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, 
     wide = sheet.point("fork carried out", front.fork.right(changed(extension / 2, person.forks / 3 + person.back_fork - person.front_fork)), "Two thirds of the body's depth lie behind.")
     fork = sheet.point("back fork", wide.down(0.5), "Lowered, so that the longer curve takes the inseam to length.")
     hip_width = changed(body.hip_girth / 4 + hip_ease(body, cut) / 4 + 0.5, person.hips_back)
-    hip_side = sheet.point("back side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and of its ease, and half a centimetre more.")
+    hip_side = sheet.point("back side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and of its ease, and 0.5 cm more.")
 
     below = leg("back", level, WIDER, person.swing, sheet)
     curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, BACK_DIAGONAL.at(body.hip_girth) - person.back_scoop)
     bend = hooked(start, along(waist_centre, start), fork, RIGHTWARD, curve, corner, diagonal)
     crotch = sheet.draw("back crotch", (*straight(waist_centre, start), bend), "Long and flat, to pass under the seat.")
-    side, inseam = long_seams("back", waist_side, hip_side, fork, below, BULGE, HOLLOW, sheet)
+    side, inseam = long_seams("back", waist_side, hip_side, fork, below, 0.0, BACK_HOLLOW, sheet)
     return Panel(
         name="back", waist_centre=waist_centre, waist_side=waist_side, hip_side=hip_side, corner=corner,
         hook_start=start, fork=fork, diagonal=diagonal, leg=below, waist_sewn=sewn,
-        darts=darts("back", waist_centre, waist_side, spread(sewn, intakes, DART_LENGTHS), sheet),
-        bulge=BULGE, hollow=HOLLOW, crotch=crotch, side=side, inseam=inseam,
+        darts=darts("back", waist_centre, waist_side, spread(sewn, intakes, BACK_DARTS), sheet),
+        bulge=0.0, hollow=BACK_HOLLOW, crotch=crotch, side=side, inseam=inseam,
     )
 
 
@@ -75,7 +74,7 @@ def intake(spare: float, sheet: DraftSheet) -> tuple[float, ...]:
     common practice, no source.
     """
     wanted = spare - 0.25 if spare < 4.25 else larger(4.0, spare - 4.5)
-    if not sheet.compare("back darts", wanted, ">=", 1, "Does a back quarter lose more than 1 cm?", "Less goes into the side seam."):
+    if not sheet.compare("back darts", wanted, ">=", 1, "Must the darts of a back quarter take 1 cm or more?", "Less goes into the side seam."):
         return ()
     if sheet.compare("a single back dart", wanted, "<", 2.5, "Would one dart of less than 2.5 cm do?", "Two tiny darts pucker."):
         return (sheet.length("back dart", wanted, "All in one."),)

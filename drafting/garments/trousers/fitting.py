@@ -36,6 +36,7 @@ SPARE = 0.02
 """The forks stop so far (cm) short of their bound, for moving them moves the corner a little too."""
 
 SEAT_ANGLE = (4.0, 16.0)
+"""Least and greatest angle of the seat line against the plumb, degrees."""
 
 THIGH_LINE = 2.5
 """The thigh is measured 2.5 cm (1 in) under the crotch line. Source: common practice, no source."""

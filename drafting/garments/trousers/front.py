@@ -10,7 +10,7 @@ from drafting.body import Body
 from drafting.craft.closure import LEAST_OPENING, needed_opening
 from drafting.craft.curves import hook
 from drafting.craft.pencil import hooked
-from drafting.craft.rules import FRONT_DIAGONAL, OPENING_ABOVE_HOOK
+from drafting.craft.rules import FRONT_DIAGONAL, FRONT_HOLLOW, HIP_CURVE, OPENING_ABOVE_HOOK
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.figure import Figure, changed
 from drafting.garments.trousers.fits import fullness, hip_ease, top_girth
@@ -20,8 +20,12 @@ from drafting.garments.trousers.spec import Trousers
 from drafting.geometry import RIGHT
 from drafting.trace import RIGHTWARD, Length, Place, along, larger, smaller, straight
 
-BULGE, HOLLOW, DART_LENGTH = 0.5, 0.75, 10.0
+DART_LENGTH = 10.0
+"""Length of a front dart, cm. Source: W. Aldrich, Metric Pattern Cutting for Women's Wear."""
+
 LOWEST_CURVE = 0.6
+"""The curve starts no lower over the crotch line than six tenths of the fork's width. Source: house method."""
+
 APART = 1.8
 """Two front darts stand 1.8 cm to both sides of the crease. Source: house method."""
 
@@ -32,11 +36,11 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
     corner = sheet.point("front crotch corner", level.crotch.right(body.hip_girth / 12 + 1.5), "Plumb under the centre front.")
     hip_centre = sheet.point("centre front at the hip", corner.level_with(level.hip), "The opening lies above it.")
     hip_width = changed(body.hip_girth / 4 + hip_ease(body, cut) / 4 - 0.5, person.hips_front)
-    hip_side = sheet.point("front side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and of its ease; the back has half a centimetre more, the front as much less.")
+    hip_side = sheet.point("front side at the hip", at_side_hip(hip_centre.left(hip_width), level), "A quarter of the body and of its ease; the back has 0.5 cm more, the front as much less.")
     fork = sheet.point("front fork", corner.right(changed(body.hip_girth / 16 + 0.5, person.forks / 3 + person.front_fork)), "Half the body's depth, a third of it in front.")
 
     spare = sheet.length("front spare", (body.hip_girth + hip_ease(body, cut) - body.waist_girth) / 4 - 1.75, "What a quarter loses from hip to waist.")
-    upright = sheet.decide("an upright centre front", person.plumb or body.hip_girth - body.waist_girth <= 3, "Is the waist as large as the hip, or the abdomen full?", "A full abdomen needs the centre front plumb.")
+    upright = sheet.decide("an upright centre front", person.plumb or body.hip_girth - body.waist_girth <= 3, "Is the waist within 3 cm of the hip, or the abdomen full?", "A full abdomen needs the centre front plumb.")
     square = sheet.point("waist over the front corner", corner.level_with(level.waist), "Squared up from the corner.")
     leaned = square.left(0 if upright else 1)
     waist_centre = sheet.point("centre front at the waist", leaned.up(person.front_raised) if person.front_raised else leaned, "Leans in toward a smaller waist.")
@@ -49,12 +53,12 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
     curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, FRONT_DIAGONAL.at(body.hip_girth) - person.front_scoop)
     bend = hooked(start, along(waist_centre, start), fork, RIGHTWARD, curve, corner, diagonal)
     crotch = sheet.draw("front crotch", (*straight(waist_centre, start), bend), "Close, and still free to sit.")
-    side, inseam = long_seams("front", waist_side, hip_side, fork, below, BULGE, HOLLOW, sheet)
+    side, inseam = long_seams("front", waist_side, hip_side, fork, below, HIP_CURVE, FRONT_HOLLOW, sheet)
     return Panel(
         name="front", waist_centre=waist_centre, waist_side=waist_side, hip_side=hip_side, corner=corner,
         hook_start=start, fork=fork, diagonal=diagonal, leg=below, waist_sewn=sewn,
         darts=darts("front", waist_centre, waist_side, on_the_crease(waist_centre, intakes), sheet),
-        bulge=BULGE, hollow=HOLLOW, crotch=crotch, side=side, inseam=inseam,
+        bulge=HIP_CURVE, hollow=FRONT_HOLLOW, crotch=crotch, side=side, inseam=inseam,
     )
 
 

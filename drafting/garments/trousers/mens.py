@@ -17,9 +17,16 @@ from dataclasses import replace
 from drafting.body import Body
 from drafting.craft.curves import hook
 from drafting.craft.pencil import hooked
-from drafting.craft.rules import BACK_DIAGONAL, FRONT_DIAGONAL
+from drafting.craft.rules import (
+    BACK_DIAGONAL,
+    BACK_HOLLOW,
+    FRONT_DIAGONAL,
+    FRONT_HOLLOW,
+    HIP_CURVE,
+    MOST_DART,
+)
 from drafting.craft.sheet import DraftSheet
-from drafting.garments.trousers.back import MOST_DART, spread
+from drafting.garments.trousers.back import spread
 from drafting.garments.trousers.figure import Figure, changed
 from drafting.garments.trousers.fits import hip_ease
 from drafting.garments.trousers.frame import Frame
@@ -33,8 +40,12 @@ from drafting.trace import RIGHTWARD, Length, along, larger, smaller, straight
 SEAM = 1.0
 """The published block includes 1 cm on every sewn edge; proven by its own sums for waist, seat and hem."""
 
-BULGE, FRONT_HOLLOW, BACK_HOLLOW, WIDER = 0.5, 0.75, 1.25, 2.0
+WIDER = 2.0
+"""Knee and hem are 2 cm wider than the front at each seam. Source: as above."""
+
 DART, DART_LENGTH = 2.5, 12.0
+"""Width and length of the back's one dart, cm. Source: as above."""
+
 MOST_PLAIN = 5.5
 """A front quarter that loses more than 5.5 cm gets a dart; else it is plain. House method."""
 
@@ -72,12 +83,12 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
     curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, FRONT_DIAGONAL.at(body.hip_girth) - person.front_scoop)
     bend = hooked(start, along(waist_centre, start), fork, RIGHTWARD, curve, corner, diagonal)
     crotch = sheet.draw("front crotch", (*straight(waist_centre, start), bend), "Close, and still free to sit.")
-    side, inseam = long_seams("front", waist_side, hip_side, fork, below, BULGE, FRONT_HOLLOW, sheet)
+    side, inseam = long_seams("front", waist_side, hip_side, fork, below, HIP_CURVE, FRONT_HOLLOW, sheet)
     return Panel(
         name="front", waist_centre=waist_centre, waist_side=waist_side, hip_side=hip_side, corner=corner,
         hook_start=start, fork=fork, diagonal=diagonal, leg=below, waist_sewn=sewn,
         darts=darts("front", waist_centre, waist_side, on_the_crease(waist_centre, intakes), sheet),
-        bulge=BULGE, hollow=FRONT_HOLLOW, crotch=crotch, side=side, inseam=inseam,
+        bulge=HIP_CURVE, hollow=FRONT_HOLLOW, crotch=crotch, side=side, inseam=inseam,
     )
 
 
@@ -125,7 +136,7 @@ def back(level: Frame, front: Panel, person: Figure, body: Body, cut: Trousers, 
 
 def back_intake(spare: float, sheet: DraftSheet) -> tuple[float, ...]:
     """Widths of the back darts: one of 2.5 cm on the usual figure, fewer or more as the waist asks."""
-    if not sheet.compare("back darts", spare, ">=", 1.25, "Does a back quarter lose more than a centimetre?", "Less goes into the side seam."):
+    if not sheet.compare("back darts", spare, ">=", 1.25, "Does a back quarter lose 1.25 cm or more?", "Less goes into the side seam."):
         return ()
     wanted = sheet.length("taken by back darts", smaller(spare - 0.25, larger(DART, spare - 4.5)), "The rest goes into side seam and seat line.")
     several = sheet.compare("several back darts", wanted, ">", MOST_DART, "Would one dart be wider than 3 cm?", "A wide dart pokes out at its point.")

@@ -1,6 +1,8 @@
 """Trousers, the methods: each draws the stitching lines of a front and a back, before trueing.
 
 What follows them (trueing, pockets, fly, band, checks) is the same for all.
+
+Source: each method names its own.
 """
 
 from __future__ import annotations

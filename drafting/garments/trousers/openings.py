@@ -10,7 +10,7 @@ from drafting.craft.around import ZIP
 from drafting.craft.assembling import Assembling
 from drafting.craft.closure import LEAST_OPENING, opening_length, zip_opening
 from drafting.craft.fly import fly
-from drafting.craft.rules import OPENING_ABOVE_HOOK
+from drafting.craft.rules import OPENING_ABOVE_HOOK, ZIP_ABOVE_HIP
 from drafting.craft.sheet import DraftSheet
 from drafting.errors import SpecError
 from drafting.garments.trousers.fits import underlap, waist_ease
@@ -22,9 +22,6 @@ from drafting.trace import Length
 
 LEAST_UNDER_ZIP = 4.0
 """The side seam goes on at least 4 cm below a zip. House method."""
-
-ABOVE_HIP = 2.0
-"""A side zip ends 2 cm above the hip line. Source: common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,7 +88,7 @@ def _room_for_a_fly(front: Trued, cut: Trousers) -> None:
 def side_zip(front: Trued, top: Length, band: float, body: Body, cut: Trousers, sheet: DraftSheet) -> Opening:  # noqa: ARG001 - a row of the table
     """A zip in the left side seam, nearly down to the hip."""
     longest = Length(front.side.length() + band, "side seam") - LEAST_UNDER_ZIP
-    reach = Length(front.waist.end.y + band - front.panel.hip_side.y, "waist to hip at the side") - ABOVE_HIP
+    reach = Length(front.waist.end.y + band - front.panel.hip_side.y, "waist to hip at the side") - ZIP_ABOVE_HIP
     slit = float(zip_opening(body.hip_girth, top, reach, longest, band, sheet))
     return Opening(
         centre=_whole(front), stretches=((ZIP, "opening", slit),), notches=(Notch(ZIP, slit, 1, "zip-end"),),

@@ -196,7 +196,7 @@ def inseam_parts(fork: Place, below: Leg, hollow: float) -> tuple[Part, ...]:
 
 
 def curves(line: tuple[Segment, ...]) -> tuple[Cubic, ...]:
-    """The curved segments of a line."""
+    """Those stretches of a line that are curves."""
     return tuple(s for s in line if isinstance(s, Cubic))
 
 

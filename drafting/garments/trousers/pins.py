@@ -1,4 +1,7 @@
-"""Trousers, the pins of a fitting, as they stand in an order."""
+"""Trousers, the pins of a fitting, as they stand in an order.
+
+Source: as in `corrections`.
+"""
 
 from __future__ import annotations
 

@@ -13,7 +13,7 @@ from __future__ import annotations
 from drafting.body import Body
 from drafting.craft.curves import hook
 from drafting.craft.pencil import hooked
-from drafting.craft.rules import SizeBand
+from drafting.craft.rules import BACK_DARTS, BACK_HOLLOW, FRONT_HOLLOW, HIP_CURVE, SizeBand
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.back import intake, spread
 from drafting.garments.trousers.figure import Figure, changed
@@ -26,10 +26,8 @@ from drafting.garments.trousers.spec import Trousers
 from drafting.geometry import RIGHT, Path, Vector, crossing_with_line, root
 from drafting.trace import RIGHTWARD, Length, Place, along, straight
 
-BULGE, FRONT_HOLLOW, BACK_HOLLOW = 0.5, 0.75, 1.25
 FRONT_DIAGONAL, BACK_DIAGONAL = INCH, 1.5 * INCH
 DART, DART_LENGTH = INCH, 4 * INCH
-BACK_DARTS = (12.0, 10.0)
 THIGH_LINE = 4 * INCH
 MOST_SIDE = 6.5
 """A front quarter that loses more than 6.5 cm at the side seam gets a second dart. House method."""
@@ -62,18 +60,18 @@ def front(level: Frame, person: Figure, body: Body, cut: Trousers, sheet: DraftS
     curve, diagonal = hook(start, start - waist_centre, fork, RIGHT, corner, FRONT_DIAGONAL - person.front_scoop)
     bend = hooked(start, along(waist_centre, start), fork, RIGHTWARD, curve, corner, diagonal)
     crotch = sheet.draw("front crotch", (*straight(waist_centre, start), bend), "An inch out on the corner's diagonal.")
-    side, inseam = long_seams("front", waist_side, hip_side, fork, below, BULGE, hollow, sheet)
+    side, inseam = long_seams("front", waist_side, hip_side, fork, below, HIP_CURVE, hollow, sheet)
     return Panel(
         name="front", waist_centre=waist_centre, waist_side=waist_side, hip_side=hip_side, corner=corner,
         hook_start=start, fork=fork, diagonal=diagonal, leg=below, waist_sewn=sewn,
         darts=darts("front", waist_centre, waist_side, _on_the_crease(waist_centre, intakes), sheet),
-        bulge=BULGE, hollow=hollow, crotch=crotch, side=side, inseam=inseam,
+        bulge=HIP_CURVE, hollow=hollow, crotch=crotch, side=side, inseam=inseam,
     )
 
 
 def front_intake(spare: Length, sheet: DraftSheet) -> tuple[float, ...]:
     """Widths of the front darts: one of an inch, none where the quarter has little to lose, or two."""
-    if not sheet.compare("a front dart", spare, ">=", DART + 1, "Does the quarter lose a centimetre more than the dart takes?", "An inch wide and four inches long."):
+    if not sheet.compare("a front dart", spare, ">=", DART + 1, "Does the quarter lose 1 cm more than the dart takes?", "An inch wide and four inches long."):
         return ()
     two = sheet.compare("a second front dart", spare - DART, ">", MOST_SIDE, "Would the side seam have to lose more than 6.5 cm?", "It would be too round at the hip.")
     return (DART, DART) if two else (DART,)

@@ -1,4 +1,7 @@
-"""Trousers, the tapes: along which edges of which pieces the garment is measured, as it was cut."""
+"""Trousers, the tapes: along which edges of which pieces the garment is measured, as it was cut.
+
+Source: common practice, no source.
+"""
 
 from __future__ import annotations
 

@@ -2,6 +2,8 @@
 
 Each is taken from the trued panels and says what is sewn to what. The bands and facings of a fly are
 here; those that open at the side go as a skirt's do.
+
+Source: as in `craft.waists`, `craft.casing` and `craft.fly`: common practice, no source.
 """
 
 from __future__ import annotations
@@ -43,6 +45,33 @@ from drafting.pattern import (
 
 Contours = tuple[Contour, Contour]
 """What was cut off the front's top, and off the back's."""
+
+
+def cut_off(front: Trued, back: Trued, cut: Trousers) -> tuple[Trued, Trued, Contours | None]:
+    """The panels that the waist is sewn to, and the tops that a shaped waist is cut from."""
+    depth = shaped_depth(cut)
+    if not depth:
+        return front, back, None
+    room = min(straight_centre(p) for p in (front, back))
+    if depth > room:
+        option = "facing_depth" if cut.waistband == "faced" else "band_depth"
+        raise SpecError(
+            f"The centre seams run straight for {room:.1f} cm below the waist_position; a {option} of {depth:g} cm reaches into their curve. Make one of them smaller.",
+            where=f"garment.{option}", received=depth, allowed=(0.0, room),
+        )
+    below = contoured(front, back, depth)
+    return below if cut.waistband == "contoured" else (front, back, below[2])
+
+
+def contoured(front: Trued, back: Trued, depth: float) -> tuple[Trued, Trued, Contours]:
+    """The panels without their tops, and the bands that were cut off."""
+    one, two = (Top(p.closed, p.side, p.crotch, p.panel.darts) for p in (front, back))
+    bands = cut_contours(one, two, depth)
+    front_below, back_below = (
+        replace(panel, waist=band.waist, side=band.side, crotch=band.centre, darts=band.darts)
+        for panel, band in zip((front, back), bands, strict=True)
+    )
+    return front_below, back_below, bands
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -289,30 +318,3 @@ WAISTS: dict[tuple[Waistband | None, Closure | None], Callable[[Made], Waist]] =
     ("elastic", "none"): elastic,
 }
 """How each waist is made over each closure; what is not here cannot be had."""
-
-
-def cut_off(front: Trued, back: Trued, cut: Trousers) -> tuple[Trued, Trued, Contours | None]:
-    """The panels that the waist is sewn to, and the tops that a shaped waist is cut from."""
-    depth = shaped_depth(cut)
-    if not depth:
-        return front, back, None
-    room = min(straight_centre(p) for p in (front, back))
-    if depth > room:
-        option = "facing_depth" if cut.waistband == "faced" else "band_depth"
-        raise SpecError(
-            f"The centre seams run straight for {room:.1f} cm below the waist_position; a {option} of {depth:g} cm reaches into their curve. Make one of them smaller.",
-            where=f"garment.{option}", received=depth, allowed=(0.0, room),
-        )
-    below = contoured(front, back, depth)
-    return below if cut.waistband == "contoured" else (front, back, below[2])
-
-
-def contoured(front: Trued, back: Trued, depth: float) -> tuple[Trued, Trued, Contours]:
-    """The panels without their tops, and the bands that were cut off."""
-    one, two = (Top(p.closed, p.side, p.crotch, p.panel.darts) for p in (front, back))
-    bands = cut_contours(one, two, depth)
-    front_below, back_below = (
-        replace(panel, waist=band.waist, side=band.side, crotch=band.centre, darts=band.darts)
-        for panel, band in zip((front, back), bands, strict=True)
-    )
-    return front_below, back_below, bands
