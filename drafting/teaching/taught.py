@@ -193,7 +193,7 @@ def teach(work: Work, garment: Garment, form: DraftForm, *, invented: bool = Fal
         checks=check_rows(work, teller.say),
         allowances=allowance_rows(work, teller.say),
         symptoms=tuple(_symptom(s, teller) for s in garment.symptoms),
-        cautions=tuple(teller.say(text) for text in work.pattern.pattern.cautions),
+        cautions=tuple(teller.reworded(text) for text in work.pattern.pattern.cautions),
         sources=tuple(teller.say(text) for text in garment.sources),
         invented=invented,
     )
@@ -235,7 +235,7 @@ def _symptom(seen: Symptom, teller: Teller) -> Symptom:
 
 
 def _heading(step: Step, teller: Teller) -> str:
-    name = teller.say(plain(step.name))
+    name = teller.reworded(plain(step.name))
     return name[:1].upper() + name[1:]
 
 

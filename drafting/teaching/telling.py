@@ -11,7 +11,7 @@ from drafting.drawing.words import plain
 from drafting.geometry import Point
 from drafting.language import Language, phrase
 from drafting.teaching.labels import Labels
-from drafting.teaching.tape import on_tape, smallest
+from drafting.teaching.tape import figures, on_tape, smallest
 from drafting.teaching.words import TeachingWords
 from drafting.trace import (
     Arc,
@@ -35,7 +35,10 @@ from drafting.trace.step import Moved
 LONGEST = 25
 """No sentence has more words."""
 
-CENTIMETRES = re.compile(r"(\d+(?:[.,]\d+)?) cm\b")
+_AMOUNT = r"\d+(?:[.,]\d+)?"
+_BETWEEN = r" (?:to|and|or|bis|und|oder|à|et|ou) [+-]?"
+CENTIMETRES = re.compile(rf"(?<![\d.,])(?:({_AMOUNT})({_BETWEEN}))?({_AMOUNT}) cm\b")
+"""An amount in cm, or two that share the unit ("4 to 5 cm"), in any language of the sheet."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +93,12 @@ class Teller:
         return self._in_unit(self.say(sentence))
 
     def _in_unit(self, told: str) -> str:
-        return CENTIMETRES.sub(lambda found: self.plain(_read(found[1])), told)
+        return CENTIMETRES.sub(self._told_in_unit, told)
+
+    def _told_in_unit(self, found: re.Match[str]) -> str:
+        first, between, last = found.groups()
+        shared = "" if first is None else figures(_read(first), self.unit, self.language) + between
+        return shared + self.plain(_read(last))
 
     def sentences(self, step: Step) -> tuple[str, ...]:
         """What to do, each sentence at most LONGEST words."""
@@ -131,7 +139,7 @@ class Teller:
                 return ((w.true_to if step.how else w.true).format(name=name, agree=agree),)
             case "solved":
                 return (w.solved.format(name=name, value=self.amount(_number(step))),)
-        return (w.length.format(name=name, value=self.amount(_number(step))),)
+        return (w.length.format(name=self.reworded(step.name), value=self.amount(_number(step))),)
 
     @property
     def numbers(self) -> Saying:

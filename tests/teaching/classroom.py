@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import fields
 from typing import Literal, get_args, get_origin, get_type_hints
 
-from drafting.body import SIZE_TABLES, Body, size_body
+from drafting.body import SIZE_TABLES, Body, prepare, size_body
 from drafting.garments import GARMENTS
+from drafting.garments.trousers.corrections import PINS
+from drafting.garments.trousers.pins import Correction
 from drafting.pattern import Finish
 from drafting.teaching.form import DraftForm
 from drafting.teaching.taught import TaughtDraft, teach
@@ -63,3 +65,43 @@ FIRST = list({kind: (kind, method) for kind, method in reversed(methods())}.valu
 """Every garment by its first method."""
 
 CASES = [(kind, method, name) for kind, method in methods() for name in BODIES]
+
+_UNEVEN = {"outside_leg_length": {"left": 103.0, "right": 105.0}}
+_PINS = tuple(Correction(pin=name, by=pin.high / 2) for name, pin in PINS.items())
+OPTION_CUTS: list[tuple[str, dict, dict]] = [
+    ("trousers", {}, {"turn_ups": 3.0, "hem_girth": 40.0, "waist_position": 4.0}),
+    ("trousers", {}, {"waist_position": -4.0, "waistband": "contoured", "back": "yoke"}),
+    ("trousers", {}, {"leg": "culottes", "waistband": "elastic"}),
+    ("trousers", {}, {"front": "two_pleats", "hip_ease": 8.0, "back_pocket": "welt"}),
+    ("trousers", {}, {"back_pocket": "patch", "front_pocket": "in_seam"}),
+    ("trousers", {}, {"length": "shorts", "leg": "flared", "waistband": "faced"}),
+    ("trousers", {"thigh_girth": 70.0, "total_crotch_length": 62.0}, {}),
+    ("trousers", {}, {"corrections": _PINS}),
+    ("trousers", _UNEVEN, {"method": "block"}),
+    ("trousers", {"waist_girth": 104.0}, {"method": "mens_block", "hem": "shaped"}),
+    ("straight_skirt", {}, {"lining": True, "hem_opening": "slit", "closure": "side"}),
+    ("straight_skirt", {}, {"waistband": "facing", "hem_opening": "vent"}),
+    ("a_line_skirt", {}, {"flare": 8.0, "pocket": "in_seam"}),
+    ("a_line_skirt", {}, {"hem_girth": 180.0}),
+    ("gored_skirt", {}, {"flare_from": 35.0}),
+    ("gored_skirt", {}, {"gores": 4, "lining": True}),
+    ("circle_skirt", {}, {"panels": 4, "pocket": "in_seam", "bias_give": 0.0}),
+    ("gathered_skirt", {}, {"tiers": 3, "waistband": "elastic"}),
+    ("pleated_skirt", {}, {"pleats": "inverted", "top": "yoke"}),
+    ("knit_top", {"head_girth": 60.0, "hand_girth": 21.0}, {"sleeve_end": "cuff", "hem": "band"}),
+    ("knit_top", {"shoulder_slope": 30.0}, {"neckline": "v", "sleeve": "none"}),
+    ("shirt", {"upper_chest_girth": 86.0}, {"placket": "tower", "front_edge": "band"}),
+    ("shirt", {}, {"method": "womens", "sleeve": "short", "hem": "straight"}),
+    ("bodice", {"bust_girth": 116.0}, {"method": "shoulder_dart", "sleeve": "none"}),
+    ("bodice", {"waist_girth": 60.0}, {"bust_dart": "waist", "neckline": "square"}),
+    ("bodice", {"shoulder_slope": 30.0}, {"sleeve": "short", "shaping": "princess_armhole"}),
+    ("dress", {"waist_girth": 60.0}, {"method": "armhole_dart", "bust_dart": "french"}),
+]
+"""Cuts that ask for what the plain drafts lack: measures and options, on the sample body."""
+
+
+def cut(kind: str, more: dict, options: dict) -> Work:
+    garment = GARMENTS[kind]
+    given = {**dict(garment.sample), **more}
+    body, _ = prepare(given, "women", garment.needs, garment.optional, accept_unusual=True)
+    return work(garment, body, garment.spec(kind=kind, **options), Finish())

@@ -3,11 +3,21 @@
 from __future__ import annotations
 
 import re
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from fractions import Fraction
 
 import pytest
-from classroom import CASES, LARGEST, SMALLEST, methods, options, sheet_of, worked
+from classroom import (
+    CASES,
+    LARGEST,
+    OPTION_CUTS,
+    SMALLEST,
+    cut,
+    methods,
+    options,
+    sheet_of,
+    worked,
+)
 
 from drafting.drawing.lettering import has_shape
 from drafting.errors import DraftingError
@@ -130,6 +140,15 @@ def test_no_sentence_of_a_sheet_falls_back_to_english(case, language, drafts, mo
             assert all(len(s.split()) <= LONGEST for s in SENTENCE.split(sentence)), sentence
 
 
+@pytest.mark.parametrize(("kind", "more", "chosen"), OPTION_CUTS)
+def test_no_sentence_of_an_option_falls_back_to_english(kind, more, chosen, monkeypatch):
+    done = cut(kind, more, chosen)
+    missing = heard(monkeypatch)
+    for language in ("fr", "de"):
+        sheet_of(kind, done, language=language)
+    assert missing == set()
+
+
 @pytest.mark.parametrize("language", ["fr", "de"])
 def test_no_words_of_the_sheet_itself_are_left_in_english(language):
     alike = {
@@ -228,6 +247,27 @@ def test_lengths_are_told_as_a_tape_shows_them():
     assert on_tape(0.0, "in") == "0 in"
 
 
+RANGES = [
+    ("Forks of 4 to 5 cm do.", "en", "Forks of 1 9/16 to 1 15/16 in do."),
+    ("It may be 1 or 2.5 cm.", "en", "It may be 3/8 or 1 in."),
+    ("-1 to +3 cm over the body sits well.", "en", "-3/8 to +1 3/16 in over the body sits well."),
+    ("Je 4 bis 5 cm breit.", "de", "Je 1 9/16 bis 1 15/16 in breit."),
+    ("De 2,5 à 30 cm de long.", "fr", "De 1 à 11 3/4 in de long."),
+    ("The hip and 2 cm.", "en", "The hip and 13/16 in."),
+    ("Two of 2 cm and 1 of 3 cm.", "en", "Two of 13/16 in and 1 of 1 3/16 in."),
+]
+
+
+@pytest.mark.parametrize(("told", "language", "wanted"), RANGES)
+def test_both_ends_of_a_range_are_told_in_inches(told, language, wanted, drafts):
+    """1 cm is 0.3937 in, told to the nearest sixteenth up to 10 in, then to the nearest eighth."""
+    draft = drafts["trousers", "block", "sample"][1]
+    at = draft.steps[0].place
+    teller = telling.Teller(draft.words, draft.labels, "in", at, at, language=language)
+    assert teller.reworded(told) == wanted
+    assert replace(teller, unit="cm").reworded(told) == told
+
+
 def test_an_exercise_hides_what_can_be_worked_out_and_nothing_of_the_rule(draft):
     work, taught = draft
     blank = sheet_of(work.pattern.pattern.kind, work, blank=True)
@@ -246,8 +286,9 @@ def test_an_exercise_hides_what_can_be_worked_out_and_nothing_of_the_rule(draft)
 def test_inches_speak_of_no_centimetres(draft):
     work, _ = draft
     taught = sheet_of(work.pattern.pattern.kind, work, unit="in")
-    for text in everything(taught):
-        assert not re.search(r"\d cm\b", text), text
+    names = [step.heading for step in taught.steps]
+    for text in (*everything(taught), *taught.cautions, *names):
+        assert not re.search(r"\d cm\b|centimet", text), text
 
 
 @pytest.mark.parametrize("kind", GARMENTS)
