@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import gc
 
-SELDOM = (50_000, 20, 50)
+SELDOM = (10_000, 10, 10)
 """Values made before waste is looked for, and how often in older ones: an order makes some thirty
 thousand values, nearly all of which are gone with it without a search."""
 
