@@ -10,6 +10,8 @@ import math
 from dataclasses import dataclass
 from typing import Final
 
+from mypy_extensions import mypyc_attr
+
 
 @dataclass(slots=True, init=False, unsafe_hash=True)
 class Vector:
@@ -82,6 +84,7 @@ class Vector:
         return math.degrees(math.atan2(abs(self.cross(other)), self.dot(other)))
 
 
+@mypyc_attr(allow_interpreted_subclasses=True)
 @dataclass(slots=True, init=False, unsafe_hash=True)
 class Point:
     """A place on the paper. Point minus point is a Vector, point plus Vector a Point."""

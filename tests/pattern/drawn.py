@@ -133,7 +133,7 @@ def across(
         The position along the ruler from the corner; of several that nearest to `near`.
     """
     on = corner.at + out * h
-    ruler = LineString([_xy(on - along * FAR), _xy(on + along * FAR)])
+    ruler = LineString([_xy(on + along * -FAR), _xy(on + along * FAR)])
     hits = ring(finished.cut_line).intersection(ruler)
     found = [(Point(*c) - corner.at).dot(along) for g in _parts(hits) for c in g.coords]
     ahead = [f for f in found if f > least]
