@@ -31,9 +31,6 @@ class Path:
         self.segments = segments
         self.memory = Memory()
 
-    def __reduce__(self) -> tuple[type[Path], tuple[tuple[Segment, ...]]]:
-        return Path, (self.segments,)
-
     @property
     def start(self) -> Point:
         """First point."""

@@ -78,7 +78,6 @@ def spoken(value: Operand, saying: Saying) -> str:
             return saying.place(value)
 
 
-@dataclass(slots=True, init=False, eq=False)
 class Place(Point):
     """A point on the paper with the moves that led to it.
 
@@ -87,6 +86,8 @@ class Place(Point):
         base: The named place that the moves start from; None for a corner of the paper.
         moves: The moves of the pencil from `base`.
     """
+
+    __slots__ = ("base", "moves", "name")
 
     name: Final[str]
     base: Final[Place | None]

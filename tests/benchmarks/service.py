@@ -13,7 +13,6 @@ start to the first answer under 1.5 s; at most 150 MB a worker.
 from __future__ import annotations
 
 import asyncio
-import copy
 import json
 import os
 import sys
@@ -267,10 +266,11 @@ def by_pieces() -> dict[int, float]:
     done: Work = worked(order, FORM)
     found = {}
     for times in (1, 2, 4, 8):
-        net = copied(order.garment.draw(body, order.spec, DraftSheet()), times)
-        fresh = [copy.deepcopy(net) for _ in range(4)]  # what was measured once is forgotten
+        drawn = [order.garment.draw(body, order.spec, DraftSheet()) for _ in range(4)]
+        fresh = [copied(net, times) for net in drawn]  # what was measured once is forgotten
         took = [cost(partial(through, each, done, order)) for each in fresh]
-        found[len(net.pieces)] = min(took) / len(net.pieces)
+        pieces = len(fresh[0].pieces)
+        found[pieces] = min(took) / pieces
     return found
 
 
