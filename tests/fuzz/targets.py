@@ -69,8 +69,9 @@ def whole(name: str, body: bytes) -> None:
             json.loads(body)
         case "dxf":
             lines = body.split(b"\r\n") if b"\r\n" in body else body.split(b"\n")
-            assert [each.strip() for each in lines[-3:]] == [b"0", b"EOF", b""]
-            assert sum(each == b"EOF" for each in lines) == 1
+            pairs = [*zip(map(bytes.strip, lines[::2]), lines[1::2], strict=False)]
+            assert len(lines) % 2  # code and value in turn, and a line's end
+            assert [k for k, pair in enumerate(pairs) if pair == (b"0", b"EOF")] == [len(pairs) - 1]
         case "pdf":
             assert body.startswith(b"%PDF-")
             assert body.rstrip().endswith(b"%%EOF")
