@@ -8,7 +8,7 @@ FROM python:3.12 AS build
 COPY pyproject.toml README.md LICENSE /build/
 COPY drafting /build/drafting
 COPY service /build/service
-# The rooms that compute are compiled; without this line's first word all is plain Python.
+# What computes is compiled; without the variable all is plain Python.
 RUN HATCH_BUILD_HOOK_ENABLE_MYPYC=true pip wheel --no-cache-dir --no-deps --wheel-dir /wheel /build
 
 FROM python:3.12-slim

@@ -125,8 +125,8 @@ class MeasurementCheckAnswer(TypedDict):
     findings: list[FindingAnswer]
 
 
-class SizeTableSummary(TypedDict):
-    """A table of body sizes in the list."""
+class SizeTableHead(TypedDict):
+    """What a table of body sizes is, and where it and what is drafted by it is found."""
 
     name: str
     title: str
@@ -135,9 +135,14 @@ class SizeTableSummary(TypedDict):
         bool, Field(description="Whether its steps were written down from memory of a standard.")
     ]
     sources: list[str]
-    sizes: Annotated[list[str], Field(description="Names of its sizes, the smallest first.")]
     href: str
     garment: Annotated[str, Field(description="Address template of a garment in a size.")]
+
+
+class SizeTableSummary(SizeTableHead):
+    """A table of body sizes in the list."""
+
+    sizes: Annotated[list[str], Field(description="Names of its sizes, the smallest first.")]
 
 
 class SizeTableList(TypedDict):
@@ -154,17 +159,8 @@ class TableSizeAnswer(TypedDict):
     body: dict[str, BodyValue]
 
 
-class SizeTableAnswer(TypedDict):
+class SizeTableAnswer(SizeTableHead):
     """A table of body sizes. Lengths in mm."""
 
-    name: str
-    title: str
-    figure: Literal["women", "men"]
-    from_memory: Annotated[
-        bool, Field(description="Whether its steps were written down from memory of a standard.")
-    ]
-    sources: list[str]
-    href: str
-    garment: Annotated[str, Field(description="Address template of a garment in a size.")]
     unit: Literal["mm"]
     sizes: list[TableSizeAnswer]

@@ -180,8 +180,8 @@ def _inside(piece: Piece, a: Point, b: Point) -> bool:
 
     Both ends may: what lies between them is nearly always within.
     """
-    end, area = (b - a).unit * ON_EDGE, polygon(piece)
-    if area.covers(shapely.linestrings(_ends(a + end, b + -end))):
+    share, area = ON_EDGE / max(a.distance(b), 2 * ON_EDGE), polygon(piece)
+    if area.covers(shapely.linestrings(_ends(a.toward(b, share), b.toward(a, share)))):
         return True
     return bool(area.buffer(LEVEL_TOLERANCE).covers(shapely.linestrings(_ends(a, b))))
 

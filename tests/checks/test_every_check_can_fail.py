@@ -192,6 +192,7 @@ FAULTS: list[tuple[str, str, FinishedPattern]] = [
     ("lines_inside", "grain_outside", front_with(grain=(Point(12, -5), Point(12, 40)))),
     ("lines_inside", "grain_not_upright", front_with(grain=(Point(12, 40), Point(12, 5)))),
     ("lines_inside", "grain_not_upright", front_with(grain=(Point(12, 5), Point(12.1, 40)))),
+    ("lines_inside", "grain_not_upright", front_with(grain=(Point(12, 5), Point(12, 5)))),
     ("notches_on_edges", "notch_off_edge", back_notch(LONG + 0.5)),
     ("notches_meet", "notch_shifted", back_notch(LONG - HIP + 0.2)),
     ("notches_meet", "notch_shifted", back_notch(HIP)),  # as if the back were not reversed
