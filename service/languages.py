@@ -6,24 +6,29 @@ Where there is no order, `?language=` stands in its place.
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, Annotated, Any, get_args
+from typing import TYPE_CHECKING, Annotated, Any
 
-from babel import Locale
 from fastapi import Depends, Header, Query
 from pydantic.json_schema import SkipJsonSchema
 
+from drafting.language import LANGUAGES as SPOKEN
 from drafting.language import Language
 from service.problems import ProblemError
 
 if TYPE_CHECKING:
     from starlette.requests import Request
 
-LANGUAGES: dict[str, Language] = {name: name for name in get_args(Language)}
+LANGUAGES: dict[str, Language] = {name: name for name in SPOKEN}
 DEFAULT: Language = "en"
 OWN_NAMES: dict[Language, str] = {
-    name: (Locale(name).display_name or name).capitalize() for name in LANGUAGES.values()
+    "en": "English",
+    "fr": "Français",
+    "de": "Deutsch",
+    "es": "Español",
+    "it": "Italiano",
+    "pt": "Português",
 }
-"""What each language calls itself."""
+"""What each language calls itself. Source: the Unicode CLDR, with a capital."""
 
 LONGEST = 1000
 """Characters of the header that are read."""

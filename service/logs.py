@@ -7,60 +7,48 @@ log is cut to its first line, since the others may quote values.
 
 from __future__ import annotations
 
+import json
 import logging
 import sys
 import time
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-import structlog
-from structlog.stdlib import BoundLogger, ProcessorFormatter
-
 if TYPE_CHECKING:
     from collections.abc import Mapping
     from types import TracebackType
 
-    from structlog.typing import EventDict
-
 LONGEST_FOREIGN = 200
 """Characters of what a library logs."""
 
-LOGGER: BoundLogger = structlog.wrap_logger(
-    logging.getLogger("tapeline"),
-    processors=[ProcessorFormatter.wrap_for_formatter],
-    wrapper_class=BoundLogger,
-)
+OWN = "tapeline"
+"""Name of the service's own logger, whose records hold what they tell beside the event."""
+
+LOGGER = logging.getLogger(OWN)
 
 
-class OneLine(ProcessorFormatter):
+class OneLine(logging.Formatter):
     """Writes what this service and its libraries log, each as one line of JSON."""
 
-    def __init__(self) -> None:
-        super().__init__(
-            foreign_pre_chain=[_cut],
-            processors=[
-                _headed,
-                ProcessorFormatter.remove_processors_meta,
-                structlog.processors.JSONRenderer(),
-            ],
-        )
+    def format(self, record: logging.LogRecord) -> str:
+        """The record as one line: moment, level and event first."""
+        when = time.strftime("%Y-%m-%dT%H:%M:%S", time.gmtime(record.created))
+        head = {"time": f"{when}.{int(record.msecs):03d}Z", "level": record.levelname.lower()}
+        told = vars(record)["told"] if record.name == OWN else _cut(record)
+        return json.dumps({**head, "event": record.getMessage(), **told})
 
 
-def _cut(_: object, __: str, told: EventDict) -> EventDict:
+def _cut(record: logging.LogRecord) -> dict[str, Any]:
     """A library's record: its first line; an exception's class and way, never its message."""
-    told["event"] = told["event"].split("\n", 1)[0][:LONGEST_FOREIGN]
-    told.pop("stack_info", None)
-    failed = told.pop("exc_info", None)
-    told.update(outline(failed[0], failed[2]) if failed and failed[0] else {})
-    return told
+    failed = record.exc_info
+    return {
+        "event": record.getMessage().split("\n", 1)[0][:LONGEST_FOREIGN],
+        **(outline(failed[0], failed[2]) if failed and failed[0] else {}),
+    }
 
 
-def _headed(_: object, __: str, told: EventDict) -> EventDict:
-    """Moment, level and event first."""
-    record: logging.LogRecord = told["_record"]
-    when = time.strftime("%Y-%m-%dT%H:%M:%S", time.gmtime(record.created))
-    head = {"time": f"{when}.{int(record.msecs):03d}Z", "level": record.levelname.lower()}
-    return {**head, "event": told["event"], **told}
+def _log(level: int, event: str, told: Mapping[str, object]) -> None:
+    LOGGER.log(level, event, extra={"told": told})
 
 
 class OutlinedError(Exception):
@@ -101,7 +89,7 @@ def set_up() -> None:
 
 def request_line(**told: object) -> None:
     """Log a request that has been answered."""
-    LOGGER.info("request", **told)
+    _log(logging.INFO, "request", told)
 
 
 def fault(error: BaseException, request_id: str) -> None:
@@ -112,4 +100,4 @@ def fault(error: BaseException, request_id: str) -> None:
 
 def outlined(told: Mapping[str, Any], request_id: str) -> None:
     """Log a fault that was outlined elsewhere."""
-    LOGGER.error("fault", request_id=request_id, **told)
+    _log(logging.ERROR, "fault", {"request_id": request_id, **told})

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 
 from drafting.body import MEASURES, RANGES
 from drafting.drawing.measuring import TAPES, VIEWS, View, figure
-from drafting.export import measuring_form
 from drafting.export.svg import render
 from drafting.language import decimal, page_text
 from service.page_words import named, told
@@ -58,6 +57,8 @@ def _listed(view: View, garment: Garment | None, language: Language) -> str:
 
 def form(garment: Garment | None, paper: str = "a4", language: Language = "en") -> bytes:
     """The form to print."""
+    from drafting.export import measuring_form  # noqa: PLC0415 - loaded with the first PDF
+
     return measuring_form.write(
         asked_for(garment), _headed(garment, FORM_ALL, FORM_FOR_ONE, language), paper, language
     )

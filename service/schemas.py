@@ -108,8 +108,12 @@ class Blank:
     ) -> None:
         self.model = model
         self.plan = plan
-        self.limits = model.model_json_schema()
         self._look = look
+
+    @cached_property
+    def limits(self) -> dict[str, Any]:
+        """The fields' JSON Schema, which refusals quote."""
+        return self.model.model_json_schema()
 
     def filled(self, raw: Any) -> tuple[Any, Unit]:
         """The fields, lengths in cm, and the unit that the client speaks in.

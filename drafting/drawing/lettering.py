@@ -11,12 +11,11 @@ from collections.abc import Sequence
 from functools import cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
-from io import BytesIO
 
 import numpy as np
 import shapely
+from fontTools.ttLib import TTFont
 from numpy.typing import NDArray
-from reportlab.pdfbase.ttfonts import TTFontFace  # the metrics only; writing is export's business
 
 from drafting.drawing.sheet import Text
 from drafting.geometry import Point, direction, turn
@@ -44,12 +43,6 @@ def font_file() -> Traversable:
     return files("fontpkg_noto_sans") / "files" / FONT
 
 
-@cache
-def font_bytes() -> bytes:
-    """What is in it."""
-    return font_file().read_bytes()
-
-
 class _Widths(dict[str, float]):
     """Widths of letters in heights of capitals; a letter that the font does not have is an em."""
 
@@ -59,9 +52,10 @@ class _Widths(dict[str, float]):
 
 @cache
 def _widths() -> _Widths:
-    face = TTFontFace(BytesIO(font_bytes()))
-    found = ((chr(code), width / 1000) for code, width in face.charWidths.items())
-    return _Widths((letter, width / CAPITAL) for letter, width in found)
+    with font_file().open("rb") as file, TTFont(file, lazy=True) as font:
+        em, metrics = font["head"].unitsPerEm, font["hmtx"].metrics
+        glyphs = font.getBestCmap().items()
+        return _Widths((chr(code), metrics[name][0] / em / CAPITAL) for code, name in glyphs)
 
 
 def has_shape(letter: str) -> bool:

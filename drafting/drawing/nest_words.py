@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.drawing.nest_align import Anchor
-from drafting.drawing.words import LANGUAGES, plain
-from drafting.language import Language, translated
+from drafting.drawing.words import plain
+from drafting.language import InEveryLanguage
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,6 +51,4 @@ ENGLISH_NEST = NestWords(
     description="Sewing pattern true to scale, {count} sizes nested: {sizes}. Lengths in mm.",
 )
 
-NEST_WORDS: dict[Language, NestWords] = {
-    language: translated(ENGLISH_NEST, language) for language in LANGUAGES
-}
+NEST_WORDS = InEveryLanguage(ENGLISH_NEST)

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.drawing.words import LANGUAGES
-from drafting.language import Language, translated
+from drafting.language import InEveryLanguage
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,6 +68,4 @@ ENGLISH_PRINT = PrintWords(
     },
 )
 
-PRINT_WORDS: dict[Language, PrintWords] = {
-    language: translated(ENGLISH_PRINT, language) for language in LANGUAGES
-}
+PRINT_WORDS = InEveryLanguage(ENGLISH_PRINT)

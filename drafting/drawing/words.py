@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
-from typing import Literal, get_args
+from typing import Literal
 
-from drafting.language import Language, decimal, inch, say, translated
+from drafting.language import InEveryLanguage, Language, decimal, inch, say
 
 Unit = Literal["cm", "in"]
 
@@ -110,10 +110,8 @@ ENGLISH = Words(
     description="Sewing pattern true to scale, {count} pieces: {pieces}. Lengths in mm.",
 )
 
-LANGUAGES: tuple[Language, ...] = get_args(Language)
-
-WORDS: dict[Language, Words] = {language: translated(ENGLISH, language) for language in LANGUAGES}
-"""The sheet's words in every language; what a catalogue lacks stays English."""
+WORDS = InEveryLanguage(ENGLISH)
+"""The sheet's words."""
 
 
 def plain(name: str) -> str:

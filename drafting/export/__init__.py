@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from drafting import DRAFTING_VERSION
-from drafting.export import archive, dxf, json, pdf, png, svg
+from drafting.export import archive, dxf, json, png, svg
 from drafting.export.identity import pattern_id
 from drafting.export.language import told
 
@@ -39,6 +39,12 @@ class _InLanguage:
         return self.write(told(work, output), output)
 
 
+def _pdf(work: Work, output: Output) -> bytes:
+    from drafting.export import pdf  # noqa: PLC0415 - a service writes PDF in other processes
+
+    return pdf.write(work, output)
+
+
 def _everything(work: Work, output: Output) -> bytes:
     """A file in each of the other formats, named by the garment's kind, and a manifest."""
     kind = work.pattern.pattern.kind
@@ -59,7 +65,7 @@ def _everything(work: Work, output: Output) -> bytes:
 FORMATS: dict[FormatName, Format] = {
     "json": Format("json", "application/json", "json", _InLanguage(json.write)),
     "svg": Format("svg", "image/svg+xml", "svg", _InLanguage(svg.write)),
-    "pdf": Format("pdf", "application/pdf", "pdf", _InLanguage(pdf.write)),
+    "pdf": Format("pdf", "application/pdf", "pdf", _InLanguage(_pdf)),
     "png": Format("png", "image/png", "png", _InLanguage(png.write)),
     "dxf": Format("dxf", "image/vnd.dxf", "dxf", _InLanguage(dxf.write)),
     "zip": Format("zip", archive.MEDIA_TYPE, "zip", _everything),

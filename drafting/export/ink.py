@@ -16,7 +16,7 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 
 from drafting.drawing import Item, Stroke, Text
-from drafting.drawing.lettering import CAPITAL, carried, font_bytes, width, writable
+from drafting.drawing.lettering import CAPITAL, carried, font_file, width, writable
 from drafting.export.style import CLEARED, TEXT_GREY, Style, look
 from drafting.geometry import Cubic, Path, Point, direction
 
@@ -27,7 +27,7 @@ BYTE_ORDER = "\ufeff"
 START = {"start": 0.0, "middle": 0.5, "end": 1.0}
 
 rl_config.useA85 = 0  # streams stay binary: a fifth smaller; nothing reads these files as text
-pdfmetrics.registerFont(TTFont(FONT, BytesIO(font_bytes())))
+pdfmetrics.registerFont(TTFont(FONT, BytesIO(font_file().read_bytes())))
 
 
 class Ink:

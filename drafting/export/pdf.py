@@ -19,7 +19,7 @@ from drafting.drawing import PRINT_WORDS, WORDS, Group, Item, Paper, Role, Strok
 from drafting.export.ink import FONT, POINT, Ink
 from drafting.export.joints import Tile
 from drafting.export.layers import Layers
-from drafting.export.plan import Plan, planned
+from drafting.export.plan import MAX_PAGES, Plan, planned
 from drafting.export.sheets import Content, WorkContent
 from drafting.geometry import Transform, shift
 from drafting.language import Language
@@ -29,8 +29,6 @@ if TYPE_CHECKING:
     from drafting.language import Language
     from drafting.workroom import Work
 
-MAX_PAGES = 200
-"""More pages than this nobody tapes."""
 NAME = "Tapeline"
 RULERS = "rulers"
 """The form of the rulers that every page of a tiled sheet has at the same place."""

@@ -42,6 +42,8 @@ MAP = 7.0
 LONGEST = 508.0
 """Greatest side of a page in cm: 14400 points. From memory: ISO 32000-1, Annex C."""
 MM = 10.0
+MAX_PAGES = 200
+"""More pages than this nobody tapes."""
 
 
 @dataclass(frozen=True, slots=True)

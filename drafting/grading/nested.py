@@ -8,8 +8,9 @@ from drafting.drawing import WORDS, Composed, Ground, Legend, Note, Output, lege
 from drafting.drawing.nest import Nest, NestSize, lay_nest, nest
 from drafting.drawing.nest_words import NEST_WORDS, NestWords
 from drafting.errors import ConstructionError
-from drafting.export import dxf, pdf, svg
+from drafting.export import dxf, svg
 from drafting.export.language import told
+from drafting.export.plan import MAX_PAGES
 from drafting.export.sheets import LEGEND_WIDTH, WorkContent
 from drafting.grading.sizes import SizeDrafted, SizeRange
 from drafting.workroom import Work
@@ -112,7 +113,7 @@ def nested_pdf(
     output: Output,
     *,
     allow_unsound: bool = False,
-    max_pages: int = pdf.MAX_PAGES,
+    max_pages: int = MAX_PAGES,
 ) -> bytes:
     """The nest as pages to tape together; each size is a layer that a reader can show and hide.
 
@@ -120,6 +121,8 @@ def nested_pdf(
         ConstructionError: There is no size to draw.
         OutputError: Margin or overlap leave no room, or there would be too many pages.
     """
+    from drafting.export import pdf  # noqa: PLC0415 - loaded with the first PDF
+
     content = nested_content(sizes, output, allow_unsound=allow_unsound)
     return pdf.render(content, output, max_pages)
 

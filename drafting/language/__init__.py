@@ -11,11 +11,11 @@ doubtful in the trade print with their English beside them; see `DOUBTFUL`.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import fields, is_dataclass, replace
-from functools import cache, lru_cache
+from functools import cache, lru_cache, partial
 from importlib.resources import files
-from typing import Any, Literal, TypeVar, cast
+from typing import Any, Generic, Literal, TypeVar, cast, get_args
 
 from babel.dates import format_date, parse_date
 from babel.messages.pofile import read_po
@@ -23,6 +23,7 @@ from babel.numbers import format_decimal
 from babel.units import format_unit
 
 Language = Literal["en", "fr", "de", "es", "it", "pt"]
+LANGUAGES: tuple[Language, ...] = get_args(Language)
 
 TAUGHT: frozenset[Language] = frozenset({"en", "fr", "de"})
 """Languages in which a draft is taught; a draft sheet in another one is told in English."""
@@ -225,6 +226,27 @@ def _sentence(context: str, code: str, language: Language) -> str | None:
     catalogue, words = _catalogue(language), code.split("_")
     keys = ((context, "_".join(words[:count])) for count in range(len(words), 0, -1))
     return next((catalogue[key] for key in keys if key in catalogue), None)
+
+
+class InEveryLanguage(Mapping[Language, Words], Generic[Words]):
+    """A table of words by language, said in each when it is first asked for.
+
+    What a catalogue lacks stays English.
+    """
+
+    def __init__(self, english: Words) -> None:
+        self._said = cache(partial(translated, english))
+
+    def __getitem__(self, language: Language) -> Words:
+        if language not in LANGUAGES:
+            raise KeyError(language)
+        return self._said(language)
+
+    def __iter__(self) -> Iterator[Language]:
+        return iter(LANGUAGES)
+
+    def __len__(self) -> int:
+        return len(LANGUAGES)
 
 
 def translated(words: Words, language: Language) -> Words:

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.drawing.words import LANGUAGES
-from drafting.language import Language, translated
+from drafting.language import InEveryLanguage
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,5 +68,5 @@ ENGLISH = LayWords(
     description="Lay plan for {cloth}, {count} pieces on {length} of cloth, scale 1 : {scale}.",
 )
 
-LAY_WORDS: dict[Language, LayWords] = {name: translated(ENGLISH, name) for name in LANGUAGES}
-"""The plan's words in every language; what a catalogue lacks stays English."""
+LAY_WORDS = InEveryLanguage(ENGLISH)
+"""The plan's words."""

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from drafting.drawing import Output
 from drafting.errors import DraftingError
-from drafting.export import lay_dxf, lay_plans
 from drafting.grading import draft_size
 from drafting.laying import CLOTH_KINDS, Cloth, ClothKind, LayPlan, lay
 from drafting.workroom import Work
@@ -101,18 +100,34 @@ def _needed(works: Works) -> dict[ClothKind, Cloth]:
 
 
 def _json(_: Works, plan: LayPlan, output: Output) -> bytes:
+    from drafting.export import lay_plans  # noqa: PLC0415 - workers write it, not the server
+
     return lay_plans.write_json(plan, output)
 
 
 def _svg(_: Works, plan: LayPlan, output: Output) -> bytes:
+    from drafting.export import lay_plans  # noqa: PLC0415 - as above
+
     return lay_plans.write_svg(plan, output)
+
+
+def _pdf(works: Works, plan: LayPlan, output: Output) -> bytes:
+    from drafting.export import lay_plans  # noqa: PLC0415 - as above
+
+    return lay_plans.write_pdf(works, plan, output)
+
+
+def _dxf(works: Works, plan: LayPlan, output: Output) -> bytes:
+    from drafting.export import lay_dxf  # noqa: PLC0415 - as above
+
+    return lay_dxf.write_dxf(works, plan, output)
 
 
 LAY_FORMATS: dict[str, LayFormat] = {
     "json": LayFormat("json", "application/json", "json", _json),
     "svg": LayFormat("svg", "image/svg+xml", "svg", _svg),
-    "pdf": LayFormat("pdf", "application/pdf", "pdf", lay_plans.write_pdf),
-    "dxf": LayFormat("dxf", "image/vnd.dxf", "dxf", lay_dxf.write_dxf),
+    "pdf": LayFormat("pdf", "application/pdf", "pdf", _pdf),
+    "dxf": LayFormat("dxf", "image/vnd.dxf", "dxf", _dxf),
 }
 """JSON tells all; SVG and PDF are small drawings, and on paper of no fixed size the PDF is at full
 size; DXF is for a cutter. The first is the default."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fastapi import APIRouter, Request
 from fastapi.responses import PlainTextResponse, Response
 
-from drafting.export.pdf import MAX_PAGES
+from drafting.export.plan import MAX_PAGES
 from drafting.laying import MOST_PIECES
 from service.answers import Health, LimitsAnswer
 from service.caching import kept, kept_json

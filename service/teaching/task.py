@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from drafting.errors import DraftingError, OutputError
-from drafting.export import draft_beside, draft_json, draft_pdf, draft_svg, pattern_id
+from drafting.export import draft_beside, draft_json, draft_svg, pattern_id
 from drafting.export.compact import compact
 from drafting.language import taught_in
 from drafting.teaching.comparing import Compared, side_by_side
@@ -89,16 +89,24 @@ def _svg(_: SheetOrder, __: Work, draft: TaughtDraft, step: int | None) -> bytes
 
 
 def _pdf(asked: SheetOrder, done: Work, draft: TaughtDraft, _: int | None) -> bytes:
+    from drafting.export import draft_pdf  # noqa: PLC0415 - a service writes PDF in other processes
+
     if not asked.form.blank:
         return draft_pdf.write(draft)
     told = replace(asked.form, blank=False)
     return draft_pdf.write(draft, teach(done, asked.order.garment, told))
 
 
+def _beside_pdf(compared: Compared) -> bytes:
+    from drafting.export import draft_beside_pdf  # noqa: PLC0415 - as above
+
+    return draft_beside_pdf.write(compared)
+
+
 SHEET_FORMATS: dict[str, SheetFormat] = {
     "json": SheetFormat("json", "application/json", "json", _json, draft_beside.write_json),
     "svg": SheetFormat("svg", "image/svg+xml", "svg", _svg, draft_beside.write_svg),
-    "pdf": SheetFormat("pdf", "application/pdf", "pdf", _pdf, draft_beside.write_pdf),
+    "pdf": SheetFormat("pdf", "application/pdf", "pdf", _pdf, _beside_pdf),
 }
 """JSON tells every step; SVG is a picture of one of them, or of the finished draft; PDF is the
 class sheet. The first is the default."""

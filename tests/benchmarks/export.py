@@ -25,8 +25,8 @@ from conftest import draft  # noqa: E402
 from drafting.drawing import WORDS, Output, Stroke  # noqa: E402
 from drafting.drawing.lettering import CAPITAL  # noqa: E402
 from drafting.export.ink import FONT, POINT  # noqa: E402
-from drafting.export.pdf import MAX_PAGES, _map, _written, render, write  # noqa: E402
-from drafting.export.plan import planned  # noqa: E402
+from drafting.export.pdf import _map, _written, render, write  # noqa: E402
+from drafting.export.plan import MAX_PAGES, planned  # noqa: E402
 from drafting.export.sheets import WorkContent  # noqa: E402
 from drafting.export.style import look  # noqa: E402
 from drafting.geometry import Cubic, direction  # noqa: E402

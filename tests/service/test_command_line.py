@@ -16,7 +16,7 @@ from asking import EXAMPLES, example
 from drafting.body import MEASURES
 from drafting.export import FORMATS
 from drafting.garments import GARMENTS
-from service.__main__ import BAD_USE, DONE, REFUSED, UNSOUND, main
+from service.command_line import BAD_USE, DONE, REFUSED, UNSOUND, main
 
 ROOT = Path(__file__).parents[2]
 
@@ -82,7 +82,7 @@ def test_a_file_that_is_not_there_is_named(tmp_path, capsys):
 
 
 def test_an_unsound_pattern_has_its_own_exit_code(tmp_path, capsys, monkeypatch):
-    monkeypatch.setattr("service.__main__.GARMENTS", {"apron": apron.GARMENT})
+    monkeypatch.setattr("service.command_line.GARMENTS", {"apron": apron.GARMENT})
     path = tmp_path / "apron.json"
     path.write_text(json.dumps(apron.order(trouble="unsound")), "utf-8")
     assert main(["draft", str(path), "-o", str(tmp_path)]) == UNSOUND

@@ -6,8 +6,8 @@ import apron
 import pytest
 from asking import Service, refused
 
-from service.__main__ import main
 from service.app import create_app
+from service.command_line import main
 from service.keys import Porter, digest
 from service.problems import ProblemError
 from service.settings import Settings, SettingsError

@@ -12,9 +12,9 @@ import pytest
 from asking import Service, example, refused, trouble
 from pydantic import TypeAdapter
 
-from service.__main__ import main
 from service.answers import LinkAnswer
 from service.app import create_app
+from service.command_line import main
 from service.links import LONGEST_TOKEN, Links
 from service.settings import Settings, SettingsError
 
