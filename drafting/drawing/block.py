@@ -24,27 +24,35 @@ Sized = tuple[str, float, float]
 """A line of text, the height of its capitals, and its length, in cm."""
 
 
-@dataclass(frozen=True, slots=True)
 class Worded:
-    """An entry in words, each with its width for capitals one centimetre high."""
+    """A text in words, measured for capitals one centimetre high.
 
-    entry: Entry
-    words: tuple[tuple[str, float], ...]
-    widest: float
+    Attributes:
+        words: Each with its width.
+        space: Width of what parts them.
+        widest: Width of the widest word.
+        text: All of them on one line.
+        length: Length of that line.
+    """
 
-    @classmethod
-    def of(cls, entry: Entry) -> Worded:
-        """Measure every word."""
-        words = tuple([(word, width(word, 1.0)) for word in entry.text.split()])
-        return cls(entry, words, max((size for _, size in words), default=0.0))
+    def __init__(self, words: tuple[tuple[str, float], ...], space: float) -> None:
+        self.words = words
+        self.space = space
+        self.widest = max([size for _, size in words], default=0.0)
+        self.text = " ".join([word for word, _ in words])
+        self.length = words[0][1] if words else 0.0
+        for _, size in words[1:]:
+            self.length = self.length + space + size
 
-    def lines(self, height: float, breadth: float, space: float) -> list[Sized]:
-        """The words broken into lines of a breadth in cm; `space` parts words, in heights."""
+    def lines(self, height: float, breadth: float) -> list[Sized]:
+        """The words broken into lines of a breadth in cm."""
+        if self.length <= breadth / height:
+            return [(self.text, height, self.length * height)]
         lines: list[Sized] = []
         line: list[str] = []
         used, room = 0.0, breadth / height
         for word, size in self.words:
-            longer = used + space + size
+            longer = used + self.space + size
             if line and longer > room:
                 lines.append((" ".join(line), height, used * height))
                 line, longer = [], size
@@ -54,6 +62,12 @@ class Worded:
         return lines
 
 
+Known = dict[str, Worded]
+"""Texts that have been measured."""
+
+Part = tuple[Entry, Worded]
+
+
 @dataclass(frozen=True, slots=True)
 class Setting:
     """What is to be set, its words measured once.
@@ -61,26 +75,22 @@ class Setting:
     Attributes:
         stack: Each text by itself.
         run: The headings, and the rest as one paragraph.
-        space: Width of a space in heights of capitals.
     """
 
-    stack: tuple[Worded, ...]
-    run: tuple[Worded, ...]
-    space: float
+    stack: tuple[Part, ...]
+    run: tuple[Part, ...]
 
     @classmethod
-    def of(cls, entries: tuple[Entry, ...]) -> Setting:
-        """Measure every word."""
-        stack = tuple(map(Worded.of, entries))
-        heads = tuple(each for each in stack if each.entry.factor != 1.0)
-        rest = [each for each in stack if each.entry.factor == 1.0]
-        between = (BETWEEN.strip(), width(BETWEEN.strip(), 1.0))
-        words = [pair for each in rest for pair in (between, *each.words)][1:]
-        text = Entry(
-            BETWEEN.join(e.entry.text for e in rest), 1.0, any(e.entry.breakable for e in rest)
-        )
-        run = Worded(text, tuple(words), max((size for _, size in words), default=0.0))
-        return cls(stack, (*heads, run), width(" ", 1.0))
+    def of(cls, entries: tuple[Entry, ...], known: Known) -> Setting:
+        """Measure every word that is not known from another block."""
+        stack = tuple([(entry, _measured(entry.text, known)) for entry in entries])
+        heads = [part for part in stack if part[0].factor != 1.0]
+        rest = [part for part in stack if part[0].factor == 1.0]
+        between = _measured(BETWEEN, known)
+        words = [word for _, text in rest for word in (*between.words, *text.words)][1:]
+        run = Worded(tuple(words), between.space)
+        entry = Entry(run.text, 1.0, any(entry.breakable for entry, _ in rest))
+        return cls(stack, (*heads, (entry, run)))
 
     def stacked(self, height: float, breadth: float) -> TextBlock | None:
         """Each text on lines of its own; None where a word that must not break is too long."""
@@ -92,21 +102,26 @@ class Setting:
 
     def forced(self, height: float, breadth: float) -> TextBlock:
         """Each text on lines of its own; words are broken wherever they must be."""
-        return _block(
-            [line for each in self.stack for line in _broken(each.entry, height, breadth)]
-        )
+        return _block([line for entry, _ in self.stack for line in _broken(entry, height, breadth)])
 
-    def _set(self, parts: tuple[Worded, ...], height: float, breadth: float) -> TextBlock | None:
+    def _set(self, parts: tuple[Part, ...], height: float, breadth: float) -> TextBlock | None:
         lines: list[Sized] = []
-        for each in parts:
-            tall = height * each.entry.factor
-            if each.widest * tall <= breadth:
-                lines += each.lines(tall, breadth, self.space)
-            elif each.entry.breakable:
-                lines += _broken(each.entry, height, breadth)
+        for entry, text in parts:
+            tall = height * entry.factor
+            if text.widest * tall <= breadth:
+                lines += text.lines(tall, breadth)
+            elif entry.breakable:
+                lines += _broken(entry, height, breadth)
             else:
                 return None
         return _block(lines)
+
+
+def _measured(text: str, known: Known) -> Worded:
+    if text not in known:
+        words = tuple([(word, width(word, 1.0)) for word in text.split()])
+        known[text] = Worded(words, width(" ", 1.0))
+    return known[text]
 
 
 def _broken(entry: Entry, height: float, breadth: float) -> Iterator[Sized]:

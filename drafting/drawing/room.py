@@ -1,13 +1,12 @@
 """The free room inside a piece, filled by and by with what is written there. Cm, Y up.
 
-What bounds the room and what stands in it are straight bars, kept as rows of numbers so that one
-sweep of arithmetic asks all of them at once.
+What bounds the room and what stands in it are straight bars, asked all at once as rows of numbers.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from itertools import islice, pairwise
+from itertools import chain, islice, pairwise
 
 import numpy as np
 import shapely
@@ -17,7 +16,7 @@ from shapely.geometry.base import BaseGeometry
 from drafting.drawing.lettering import corners, framed
 from drafting.drawing.shapes import FLAT
 from drafting.drawing.sheet import Text
-from drafting.geometry import Path, Point, array_of, polyline
+from drafting.geometry import Path, Point, polyline
 from drafting.pattern import Piece
 
 THIN = 0.02
@@ -26,44 +25,41 @@ BATCH = 6
 """So many places are looked at together: nearly always one of the first will do."""
 
 Coordinates = Sequence[tuple[float, float]]
-Bars = NDArray[np.float64]
-"""A row for each straight bar: x and y of both ends, how far texts stay off it (cm), and 1 where
-it is a wall: the room lies on its left side and none on its right."""
+Bar = tuple[float, float, float, float, float, float]
+"""A straight bar: x and y of both ends, how far texts stay off it (cm), and 1 where it is a wall:
+the room lies on its left side and none on its right."""
+
+Rows = NDArray[np.float64]
+"""A row of such numbers for each bar."""
 
 Answers = NDArray[np.bool_]
 
-NO_BARS: Bars = np.empty((0, 6))
+
+def bars(points: Coordinates, off: float = 0.0, *, wall: bool = False) -> list[Bar]:
+    """The strokes through some points; walls go once round, back to where they began."""
+    mark = 1.0 if wall else 0.0
+    found = [(x0, y0, x1, y1, off, mark) for (x0, y0), (x1, y1) in pairwise(points)]
+    if wall and points[0] != points[-1]:
+        found.append((*points[-1], *points[0], off, mark))
+    return found
 
 
-def bars(points: Coordinates, off: float = 0.0, *, wall: bool = False) -> Bars:
-    """The strokes through some points."""
-    return bars_of([(points, off)], wall=wall)
-
-
-def bars_of(lines: Sequence[tuple[Coordinates, float]], *, wall: bool = False) -> Bars:
-    """The strokes of several lines, all made at once, each with how far texts stay off it."""
-    if not lines:
-        return NO_BARS
-    sizes = [len(points) for points, _ in lines]
-    every = array_of([point for points, _ in lines for point in points])
-    rows = np.empty((len(every) - 1, 6))
-    rows[:, :2], rows[:, 2:4], rows[:, 5] = every[:-1], every[1:], wall
-    rows[:, 4] = np.repeat([off for _, off in lines], sizes)[1:]
-    drawn = np.ones(len(rows), bool)
-    drawn[np.cumsum(sizes[:-1], dtype=int) - 1] = False
-    return rows[drawn]
-
-
-def walls(area: BaseGeometry) -> Bars:
+def walls(area: BaseGeometry) -> list[Bar]:
     """What bounds an area, which may have holes and several parts."""
-    found = [NO_BARS]
+    found: list[Bar] = []
     for part in shapely.get_parts(area):
         outer, *holes = shapely.get_rings(part)
         for ring, left in ((outer, True), *((hole, False) for hole in holes)):
             way = 1 if shapely.is_ccw(ring) == left else -1
             points = [(x, y) for x, y in shapely.get_coordinates(ring)[::way].tolist()]
-            found.append(bars(points, wall=True))
-    return np.concatenate(found)
+            found += bars(points, wall=True)
+    return found
+
+
+def rows_of(every: Sequence[Bar]) -> Rows:
+    """Bars as rows of numbers."""
+    numbers = np.fromiter(chain.from_iterable(every), float, 6 * len(every))
+    return numbers.reshape(-1, 6)
 
 
 class Room:
@@ -75,10 +71,10 @@ class Room:
         thin: Thin lines inside, which names keep off and big texts may cover where they must.
     """
 
-    def __init__(self, outline: Bars, thin: Iterable[Path] = ()) -> None:
-        self.outline = outline
-        self.thin = bars_of([(path.coordinates(FLAT), THIN) for path in thin])
-        self.taken = NO_BARS
+    def __init__(self, outline: Sequence[Bar], thin: Iterable[Path] = ()) -> None:
+        self.outline = list(outline)
+        self.thin = [bar for path in thin for bar in bars(path.coordinates(FLAT), THIN)]
+        self.taken: list[Bar] = []
 
     @classmethod
     def within(cls, piece: Piece) -> Room:
@@ -89,31 +85,32 @@ class Room:
 
     def keep_off(self, strokes: Iterable[tuple[Path, float]]) -> None:
         """Keep so many cm off these lines from now on."""
-        rows = bars_of([(path.coordinates(FLAT), off) for path, off in strokes])
-        self.taken = np.concatenate([self.taken, rows])
+        for path, off in strokes:
+            self.taken += bars(path.coordinates(FLAT), off)
 
     def take(self, areas: Iterable[Sequence[Point]]) -> None:
         """Keep out of these areas from now on, told by their corners, whichever way round."""
-        rings = [(_clockwise([(p.x, p.y) for p in area]), 0.0) for area in areas]
-        self.taken = np.concatenate([self.taken, bars_of(rings, wall=True)])
+        for area in areas:
+            self.taken += bars(_clockwise([(p.x, p.y) for p in area]), wall=True)
 
-    def bars(self, inset: float) -> Bars:
+    def bars(self, inset: float) -> list[Bar]:
         """All that a block stays off: the outline, by so many cm, and what is taken."""
-        return np.concatenate([_wider(self.outline, inset), self.taken])
+        return _wider(self.outline, inset) + self.taken
 
-    def thin_bars(self, off: float) -> Bars:
+    def thin_bars(self, off: float) -> list[Bar]:
         """Thin lines that a block stays off by so many cm more."""
         return _wider(self.thin, off)
 
     def middle(self) -> tuple[float, float]:
         """A point in the midst of the room, whatever is taken."""
-        point = shapely.Polygon(self.outline[:, :2]).representative_point()
+        corners = [(x, y) for x, y, *_ in self.outline]
+        point = shapely.Polygon(corners).representative_point()
         return point.x, point.y
 
     def first_that_fits(self, candidates: Iterable[Text]) -> tuple[Text, ...]:
         """The first of these texts that lies clear of all; none where none does."""
         left = iter(candidates)
-        every = np.concatenate([self.outline, self.taken, self.thin])
+        every = rows_of(self.outline + self.taken + self.thin)
         while texts := tuple(islice(left, BATCH)):
             for i in np.flatnonzero(_clear(every, texts)):
                 self.take([corners(texts[i])])
@@ -121,10 +118,8 @@ class Room:
         return ()
 
 
-def _wider(rows: Bars, by: float) -> Bars:
-    rows = rows.copy()
-    rows[:, 4] += by
-    return rows
+def _wider(every: list[Bar], by: float) -> list[Bar]:
+    return [(x0, y0, x1, y1, off + by, wall) for x0, y0, x1, y1, off, wall in every]
 
 
 def _clockwise(points: list[tuple[float, float]]) -> Coordinates:
@@ -133,13 +128,13 @@ def _clockwise(points: list[tuple[float, float]]) -> Coordinates:
     return ring[::-1] if twice > 0 else ring
 
 
-def _clear(every: Bars, texts: Sequence[Text]) -> Answers:
+def _clear(every: Rows, texts: Sequence[Text]) -> Answers:
     """Which texts lie in the room and meet no bar."""
     frames = np.array([framed(text) for text in texts]).T[:, :, None]
     return ~_met(every, frames).any(axis=1) & _inside(every, frames[0], frames[1])
 
 
-def _met(every: Bars, frames: Bars) -> Answers:
+def _met(every: Rows, frames: Rows) -> Answers:
     """Which boxes (rows) which bars (columns) come too near, by their shadows on three lines."""
     x, y, along, up, half_wide, half_high = frames
     x0, y0, x1, y1, off, _ = every.T
@@ -157,7 +152,7 @@ def _met(every: Bars, frames: Bars) -> Answers:
     return met
 
 
-def _inside(every: Bars, x: Bars, y: Bars) -> Answers:
+def _inside(every: Rows, x: Rows, y: Rows) -> Answers:
     """Which points (rows) lie in the room: once round by the walls to their right."""
     x0, y0, x1, y1, *_ = every[every[:, 5] > 0].T
     rising = (y0 <= y) & (y < y1)

@@ -16,10 +16,10 @@ from itertools import pairwise
 import numpy as np
 import shapely
 
-from drafting.drawing.block import Entry, Setting, TextBlock
+from drafting.drawing.block import Entry, Known, Setting, TextBlock
 from drafting.drawing.room import Room
-from drafting.drawing.sounding import Area, beside, sounded, turned
-from drafting.geometry import Point, turn
+from drafting.drawing.sounding import Area, sounded, turned
+from drafting.geometry import Point, array_of, turn
 from drafting.pattern import Label
 
 CAPITALS = 0.6
@@ -64,7 +64,7 @@ def set_texts(entries: tuple[Entry, ...], clearing: Clearing) -> tuple[Label, ..
 
     Room is sought first where there is most; only what is big there is set with more air.
     """
-    setting = Setting.of(entries)
+    setting = Setting.of(entries, clearing.known)
     ways = _Ways(_ways(setting, clearing.slant))
     loosest = _biggest(ways, clearing.loose, SIZES)
     if loosest is None:
@@ -84,12 +84,16 @@ class Clearing:
         room: The room.
         slant: Direction in degrees of a piece that lies askew.
         areas: At each angle all that is free, and what is free of thin lines.
+        known: Texts that have been measured for any of the rooms that were sounded together.
     """
 
-    def __init__(self, room: Room, slant: float | None, areas: dict[float, _Free]) -> None:
+    def __init__(
+        self, room: Room, slant: float | None, areas: dict[float, _Free], known: Known
+    ) -> None:
         self.room = room
         self.slant = slant
         self.areas = areas
+        self.known = known
 
     def loose(self, angle: float) -> Area:
         """Over thin lines, and near to the stitching line."""
@@ -115,11 +119,17 @@ def clearings(rooms: Sequence[Room]) -> tuple[Clearing, ...]:
     slants = _slants(rooms)
     angles = [(0.0,) if slant is None else (0.0, slant) for slant in slants]
     asked = [(room, angle) for room, each in zip(rooms, angles, strict=True) for angle in each]
-    areas = sounded([turned(room.bars(INSET), angle) for room, angle in asked])
-    thinly = beside(areas, [turned(room.thin_bars(THIN), angle) for room, angle in asked])
-    found = zip(areas, thinly, strict=True)
-    told = ({angle: next(found) for angle in each} for each in angles)
-    return tuple(map(Clearing, rooms, slants, told))
+    found = iter(
+        sounded(
+            [turned(room.bars(INSET), angle) for room, angle in asked],
+            [turned(room.thin_bars(THIN), angle) for room, angle in asked],
+        )
+    )
+    known: Known = {}
+    return tuple(
+        Clearing(room, slant, {angle: next(found) for angle in each}, known)
+        for room, slant, each in zip(rooms, slants, angles, strict=True)
+    )
 
 
 class _Ways:
@@ -178,7 +188,7 @@ def _ways(setting: Setting, slant: float | None) -> Iterator[Way]:
 def _slants(rooms: Sequence[Room]) -> tuple[float | None, ...]:
     """Direction of each piece's long side, reading from left to right; None near 0 and 90."""
     numbers = np.repeat(np.arange(len(rooms)), [len(room.outline) for room in rooms])
-    points = np.concatenate([room.outline[:, :2] for room in rooms])
+    points = array_of([(x, y) for room in rooms for x, y, *_ in room.outline])
     boxes = np.asarray(shapely.oriented_envelope(shapely.multipoints(points, indices=numbers)))
     corners, of = shapely.get_coordinates(boxes, return_index=True)
     rings, starts = corners.tolist(), np.searchsorted(of, np.arange(len(rooms))).tolist()

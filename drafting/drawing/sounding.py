@@ -15,37 +15,43 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from drafting.drawing.room import Bars
+from drafting.drawing.room import Bar, rows_of
 
 CELL, CELLS = 0.8, 64
 """Cells are 0.8 cm wide and high; in a small room there are 64 of them either way."""
 
-_BLOCKED = 1024.0
-"""More than the walls that may lie round a cell."""
+_BLOCKED, _TOUCHED = 1024.0, 1 / 1024
+"""Steps down at a bar, more than the walls that may lie round a cell, and at a thin line, so small
+that all that may touch a cell are less than a wall; all sums of them are exact."""
 
 _FLAT = 1e-12
 """Stands for the rise of a level bar."""
 
+Bars = Sequence[Bar]
 Numbers = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
 
-@dataclass(frozen=True, slots=True)
 class Area:
     """Free room, sounded once and asked many times. Units are the bars' own (cm).
 
     Attributes:
         grid: Where the cells lie.
         bits: A bit for each cell, set where it is free, row by row from the lower left.
+        level: Cells from which 1, 2, 4 and so on lie free to the right, as far as was asked.
+        upright: The same upward.
     """
 
-    grid: Grid
-    bits: int
+    def __init__(self, grid: Grid, bits: int) -> None:
+        self.grid = grid
+        self.bits = bits
+        self.level = [bits]
+        self.upright = [bits]
 
     @classmethod
     def sounded(cls, bars: Bars, angle: float = 0.0) -> Area:
         """The room between bars, in a frame turned by an angle in degrees."""
-        (area,) = sounded([turned(bars, angle)])
+        ((area, _),) = sounded([turned(bars, angle)], [[]])
         return area
 
     def shrunk(self, margin: float) -> Area:
@@ -68,11 +74,12 @@ class Area:
         grid = Grid(old.low, edge, old.rows, old.columns, old.high, old.wide)
         cells = np.zeros((grid.rows, grid.stride), bool)
         cells[:, :-1] = every.reshape(old.rows, stride)[:, -2::-1].T
-        return Area(grid, _packed(cells))
+        return Area(grid, _bits(cells))
 
     def fits(self, wide: float, high: float) -> bool:
         """Whether a box of that size lies free anywhere."""
-        return self._corners(*self.grid.cells(wide, high)) > 0
+        columns, rows = self.grid.cells(wide, high)
+        return self._corners(columns, rows) > 0
 
     def place(self, wide: float, high: float) -> tuple[float, float] | None:
         """Lower left corner of a free box of that size, the nearest to the middle; or None."""
@@ -95,14 +102,18 @@ class Area:
         """The cells, as bits, that are the lower left ones of a free box."""
         if columns > self.grid.columns or rows > self.grid.rows:
             return 0
-        upright = _eroded(self.bits, rows, self.grid.stride)
-        return upright and _eroded(upright, columns, 1)
+        if columns < rows:
+            return _eroded(_run(self.upright, rows, self.grid.stride), columns, 1)
+        return _eroded(_run(self.level, columns, 1), rows, self.grid.stride)
 
     def _middle(self) -> float:
         """The height of the middle of all that is free, in rows."""
         stride, line = self.grid.stride, (1 << self.grid.stride) - 1
-        counts = [(self.bits >> k * stride & line).bit_count() for k in range(self.grid.rows)]
-        return sum(k * count for k, count in enumerate(counts)) / (sum(counts) or 1) + 0.5
+        rest, moment = self.bits, 0
+        for k in range(self.grid.rows):
+            moment += k * (rest & line).bit_count()
+            rest >>= stride
+        return moment / (self.bits.bit_count() or 1) + 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,35 +144,34 @@ class Grid:
         return math.ceil(wide / self.wide), math.ceil(high / self.high)
 
 
-def sounded(rooms: Sequence[Bars]) -> tuple[Area, ...]:
-    """The rooms between bars, all sounded at once: arrays are cheap by the length, not the call."""
-    grids = [Grid.over(bars[bars[:, 5] > 0]) for bars in rooms]
-    return tuple(map(Area, grids, _free(grids, rooms, 0.0)))
+def sounded(rooms: Sequence[Bars], thinly: Sequence[Bars]) -> tuple[tuple[Area, Area], ...]:
+    """What lies free between the bars of each room, and what of that its thin lines leave.
 
-
-def beside(areas: Sequence[Area], bars: Sequence[Bars]) -> tuple[Area, ...]:
-    """What lies free of the bars of each, which are no walls, on the same cells."""
-    grids = [area.grid for area in areas]
-    return tuple(map(Area, grids, _free(grids, bars, 1.0)))
-
-
-def _free(grids: Sequence[Grid], rooms: Sequence[Bars], ground: float) -> Iterator[int]:
-    """The free cells of each room as bits; `ground` is the walls that lie round everything."""
-    steps, at = _steps(grids, rooms), 0
-    for grid in grids:
-        end = at + grid.rows * grid.stride
-        levels = steps[at:end].reshape(grid.rows, grid.stride).cumsum(axis=1)
-        yield _packed(levels > -ground)
-        at = end
-
-
-def _steps(grids: Sequence[Grid], rooms: Sequence[Bars]) -> NDArray[Any]:
-    """Steps from cell to cell of each row of each grid.
-
-    Far down where a bar comes near, and up again behind it; one up behind a wall that runs
-    down, one down behind a wall that runs up.
+    All are sounded at once: arrays are cheap by the length, not the call. Thin lines are no walls.
     """
-    bars, of = np.concatenate(rooms), np.repeat(np.arange(len(rooms)), [len(r) for r in rooms])
+    grids = [Grid.over([bar for bar in bars if bar[5]]) for bars in rooms]
+    levels = _steps(grids, rooms, thinly)
+    np.cumsum(levels, out=levels)
+    free = levels > 0
+    clear = free & (levels == np.floor(levels))
+    return tuple(
+        (Area(grid, bits), Area(grid, others))
+        for grid, bits, others in zip(
+            grids, _packed(grids, free), _packed(grids, clear), strict=True
+        )
+    )
+
+
+def _steps(grids: Sequence[Grid], rooms: Sequence[Bars], thinly: Sequence[Bars]) -> Numbers:
+    """Steps from cell to cell of each row of each grid; at the end of a row all are made up for.
+
+    Far down where a bar comes near, a little where a thin line does, and up again behind it; one
+    up behind a wall that runs down, one down behind a wall that runs up.
+    """
+    every = [*rooms, *thinly]
+    bars = rows_of([bar for room in every for bar in room])
+    of = np.repeat(np.tile(np.arange(len(rooms)), 2), [len(room) for room in every])
+    deep = np.where(np.arange(len(bars)) < sum([len(room) for room in rooms]), -_BLOCKED, -_TOUCHED)
     cells = [grid.rows * grid.stride for grid in grids]
     starts = np.cumsum([0, *cells[:-1]])
     told = np.array([(g.left, g.low, g.wide, g.high, g.rows, g.columns) for g in grids])[of].T
@@ -176,8 +186,7 @@ def _steps(grids: Sequence[Grid], rooms: Sequence[Bars]) -> NDArray[Any]:
     middle = _across(bar[:, wall], row[wall] + 0.5)
     near, behind = np.floor(np.minimum(one, two) - aside), np.floor(np.maximum(one, two) + aside)
     column = np.concatenate([near, behind + 1, np.ceil(middle - 0.5)])
-    down = np.full(len(at), -_BLOCKED)
-    step = np.concatenate([down, -down, np.sign(bar[1, wall] - bar[3, wall])])
+    step = np.concatenate([deep[at], -deep[at], np.sign(bar[1, wall] - bar[3, wall])])
     first = starts[of[at]] + row * (columns + 1)
     first, columns = (np.concatenate([each, each, each[wall]]) for each in (first, columns))
     cell = (first + np.minimum(np.maximum(column, 0), columns)).astype(np.intp)
@@ -185,10 +194,18 @@ def _steps(grids: Sequence[Grid], rooms: Sequence[Bars]) -> NDArray[Any]:
     return steps
 
 
-def _packed(rows: NDArray[Any]) -> int:
-    """Cells as bits, row by row; the last one of each is never set."""
-    rows[:, -1] = False
-    return int.from_bytes(np.packbits(rows, bitorder="little").tobytes(), "little")
+def _packed(grids: Sequence[Grid], free: NDArray[Any]) -> Iterator[int]:
+    """Cells of each grid as bits, row by row; the last one of each row is never free."""
+    at = 0
+    for grid in grids:
+        end = at + grid.rows * grid.stride
+        free[at + grid.columns : end : grid.stride] = False
+        yield _bits(free[at:end])
+        at = end
+
+
+def _bits(cells: NDArray[Any]) -> int:
+    return int.from_bytes(np.packbits(cells, bitorder="little").tobytes(), "little")
 
 
 def turned(bars: Bars, angle: float) -> Bars:
@@ -196,17 +213,18 @@ def turned(bars: Bars, angle: float) -> Bars:
     if not angle:
         return bars
     c, s = math.cos(math.radians(angle)), -math.sin(math.radians(angle))
-    x, y = bars[:, (0, 2)], bars[:, (1, 3)]
-    u, v = x * c - y * s, x * s + y * c
-    return np.column_stack([u[:, 0], v[:, 0], u[:, 1], v[:, 1], bars[:, 4:]])
+    return [
+        (x0 * c - y0 * s, x0 * s + y0 * c, x1 * c - y1 * s, x1 * s + y1 * c, off, wall)
+        for x0, y0, x1, y1, off, wall in bars
+    ]
 
 
 def _bounds(walls: Bars) -> tuple[float, float, float, float]:
     """Least x, least y, greatest x, greatest y of a closed line; noughts where there is none."""
-    if not len(walls):
+    if not walls:
         return 0.0, 0.0, 0.0, 0.0
-    (left, low), (right, top) = walls[:, :2].min(axis=0), walls[:, :2].max(axis=0)
-    return float(left), float(low), float(right), float(top)
+    xs, ys = [bar[0] for bar in walls], [bar[1] for bar in walls]
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 def _cells(length: float) -> tuple[int, float]:
@@ -230,6 +248,16 @@ def _across(bar: Numbers, level: NDArray[Any]) -> Numbers:
     share = (level - y0) / np.where(rise == 0, _FLAT, rise)
     found: Numbers = x0 + (x1 - x0) * np.minimum(np.maximum(share, 0), 1)
     return found
+
+
+def _run(known: list[int], count: int, stride: int) -> int:
+    """The same as `_eroded`, of bits from which 1, 2, 4 and so on in a row are known to be set."""
+    power = count.bit_length() - 1
+    while len(known) <= power:
+        last = known[-1]
+        known.append(last & last >> (stride << len(known) - 1))
+    bits = known[power]
+    return bits & bits >> (count - (1 << power)) * stride
 
 
 def _eroded(bits: int, count: int, stride: int) -> int:

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from rulers import boxed
 
 from drafting.drawing import Text
-from drafting.drawing.room import NO_BARS, Room, bars, walls
+from drafting.drawing.room import Room, bars, walls
 from drafting.drawing.sounding import Area
 from drafting.geometry import Point, polyline
 
@@ -85,7 +85,7 @@ def test_a_room_with_a_hole_keeps_boxes_out_of_it():
 
 
 def test_no_room_holds_no_box():
-    assert Area.sounded(NO_BARS).place(0.1, 0.1) is None
+    assert Area.sounded([]).place(0.1, 0.1) is None
     assert not Area.sounded(bars([(0, 0), (5, 5), (0, 0)], wall=True)).fits(0.1, 0.1)
 
 
