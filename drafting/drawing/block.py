@@ -11,13 +11,13 @@ BETWEEN = " · "
 """What parts the texts where they run on in one paragraph."""
 
 
-@dataclass(frozen=True, slots=True)
 class Entry:
     """A text of the block, its height as a multiple of the block's, and whether words may break."""
 
-    text: str
-    factor: float = 1.0
-    breakable: bool = False
+    def __init__(self, text: str, factor: float = 1.0, *, breakable: bool = False) -> None:
+        self.text = text
+        self.factor = factor
+        self.breakable = breakable
 
 
 Sized = tuple[str, float, float]
@@ -89,7 +89,7 @@ class Setting:
         between = _measured(BETWEEN, known)
         words = [word for _, text in rest for word in (*between.words, *text.words)][1:]
         run = Worded(tuple(words), between.space)
-        entry = Entry(run.text, 1.0, any(entry.breakable for entry, _ in rest))
+        entry = Entry(run.text, breakable=any(entry.breakable for entry, _ in rest))
         return cls(stack, (*heads, (entry, run)))
 
     def stacked(self, height: float, breadth: float) -> TextBlock | None:
@@ -102,7 +102,9 @@ class Setting:
 
     def forced(self, height: float, breadth: float) -> TextBlock:
         """Each text on lines of its own; words are broken wherever they must be."""
-        return _block([line for entry, _ in self.stack for line in _broken(entry, height, breadth)])
+        return TextBlock(
+            [line for entry, _ in self.stack for line in _broken(entry, height, breadth)]
+        )
 
     def _set(self, parts: tuple[Part, ...], height: float, breadth: float) -> TextBlock | None:
         lines: list[Sized] = []
@@ -114,7 +116,7 @@ class Setting:
                 lines += _broken(entry, height, breadth)
             else:
                 return None
-        return _block(lines)
+        return TextBlock(lines)
 
 
 def _measured(text: str, known: Known) -> Worded:
@@ -130,13 +132,14 @@ def _broken(entry: Entry, height: float, breadth: float) -> Iterator[Sized]:
         yield line, tall, width(line, tall)
 
 
-@dataclass(frozen=True, slots=True)
 class TextBlock:
     """Lines of text with their heights, and the breadth and height of the whole, in cm."""
 
-    lines: tuple[tuple[str, float], ...]
-    width: float
-    height: float
+    def __init__(self, lines: list[Sized]) -> None:
+        heights = [height for _, height, _ in lines]
+        self.lines = tuple([(text, height) for text, height, _ in lines])
+        self.width = SLACK * max([length for _, _, length in lines])
+        self.height = ABOVE * heights[0] + PITCH * sum(heights[1:]) + BELOW * heights[-1]
 
     @property
     def base_lines(self) -> tuple[float, ...]:
@@ -147,10 +150,3 @@ class TextBlock:
             y -= PITCH * height
             bases.append(y)
         return tuple(bases)
-
-
-def _block(lines: list[Sized]) -> TextBlock:
-    heights = [height for _, height, _ in lines]
-    tall = ABOVE * heights[0] + PITCH * sum(heights[1:]) + BELOW * heights[-1]
-    wide = SLACK * max([length for _, _, length in lines])
-    return TextBlock(tuple([(text, height) for text, height, _ in lines]), wide, tall)

@@ -8,9 +8,7 @@ size.
 from __future__ import annotations
 
 import math
-from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -42,6 +40,7 @@ NARROW = 6.5
 """Breadths of the block in cm at full size: each text on lines of its own, or all run on."""
 
 SIDEWAYS = 90.0
+"""A block set so takes the upright room's breadth for its height."""
 SLANT = 12.0
 """A piece that lies more than 12 degrees askew gets a way to set the block along it."""
 
@@ -49,14 +48,14 @@ Way = tuple[TextBlock, float]
 _Free = tuple[Area, Area]
 
 
-@dataclass(frozen=True, slots=True)
 class Set:
     """A block that is to be set: how big, at what angle, and in which room."""
 
-    block: TextBlock
-    size: float
-    angle: float
-    area: Area
+    def __init__(self, block: TextBlock, size: float, angle: float, area: Area) -> None:
+        self.block = block
+        self.size = size
+        self.angle = angle
+        self.area = area
 
 
 def set_texts(entries: tuple[Entry, ...], clearing: Clearing) -> tuple[Label, ...]:
@@ -83,7 +82,7 @@ class Clearing:
     Attributes:
         room: The room.
         slant: Direction in degrees of a piece that lies askew.
-        areas: At each angle all that is free, and what is free of thin lines.
+        areas: At each angle all that is free, and what of it is clear of thin lines.
         known: Texts that have been measured for any of the rooms that were sounded together.
     """
 
@@ -97,7 +96,7 @@ class Clearing:
 
     def loose(self, angle: float) -> Area:
         """Over thin lines, and near to the stitching line."""
-        return self._at(angle)[0]
+        return self.areas[angle][0]
 
     def airy(self, angle: float) -> Area:
         """Over thin lines, with air round the block."""
@@ -105,13 +104,7 @@ class Clearing:
 
     def clear(self, angle: float) -> Area:
         """With air round the block, and clear of thin lines."""
-        return self.airy(angle).within(self._at(angle)[1])
-
-    def _at(self, angle: float) -> _Free:
-        if angle not in self.areas:  # sideways
-            upright, thinly = self.areas[0.0]
-            self.areas[angle] = upright.quarter_turned(), thinly.quarter_turned()
-        return self.areas[angle]
+        return self.airy(angle).within(self.areas[angle][1])
 
 
 def clearings(rooms: Sequence[Room]) -> tuple[Clearing, ...]:
@@ -151,22 +144,31 @@ def _biggest(ways: _Ways, sounded: Callable[[float], Area], sizes: tuple[float, 
     areas: dict[float, Area] = {}
     best: Set | None = None
     for block, angle in ways:
-        if angle not in areas:
-            areas[angle] = sounded(angle)
-        if size := _biggest_size(block, areas[angle], sizes):
-            best, sizes = Set(block, size, angle, areas[angle]), sizes[: sizes.index(size)]
+        frame = 0.0 if angle == SIDEWAYS else angle
+        if frame not in areas:
+            areas[frame] = sounded(frame)
+        wide, high = block.width, block.height
+        if angle == SIDEWAYS:
+            wide, high = high, wide
+        if size := _biggest_size(wide, high, areas[frame], sizes):
+            best, sizes = Set(block, size, angle, areas[frame]), sizes[: sizes.index(size)]
         if not sizes:
             break
     return best
 
 
-def _biggest_size(block: TextBlock, area: Area, sizes: tuple[float, ...]) -> float | None:
-    """The first of falling sizes at which a block fits; what fits, fits when it is smaller."""
-
-    def fits(size: float) -> bool:
-        return area.fits(block.width * size, block.height * size)
-
-    return sizes[bisect_left(sizes, x=True, key=fits)] if fits(sizes[-1]) else None
+def _biggest_size(wide: float, high: float, area: Area, sizes: tuple[float, ...]) -> float | None:
+    """The first of falling sizes at which a box fits; what fits, fits when it is smaller."""
+    low, fits = 0, len(sizes) - 1
+    if not area.fits(wide * sizes[fits], high * sizes[fits]):
+        return None
+    while low < fits:
+        middle = (low + fits) // 2
+        if area.fits(wide * sizes[middle], high * sizes[middle]):
+            fits = middle
+        else:
+            low = middle + 1
+    return sizes[fits]
 
 
 def _ways(setting: Setting, slant: float | None) -> Iterator[Way]:
@@ -206,7 +208,8 @@ def _slant(ring: list[list[float]]) -> float | None:
 
 def _placed(found: Set) -> tuple[Label, ...]:
     """The block as near to the middle of its room as it goes. There is a place: it fits."""
-    corner = found.area.place(found.block.width * found.size, found.block.height * found.size)
+    area = found.area.quarter_turned() if found.angle == SIDEWAYS else found.area
+    corner = area.place(found.block.width * found.size, found.block.height * found.size)
     return _labels(found.block, found.size, found.angle, corner or (0.0, 0.0))
 
 

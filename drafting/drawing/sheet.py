@@ -1,13 +1,14 @@
 """The display list: strokes and texts with roles, in groups. Exporters know roles, not garments.
 
-Centimetres, Y up, the origin at the sheet's lower left corner. Curves stay curves.
+Centimetres, Y up, the origin at the sheet's lower left corner. Curves stay curves. Strokes and
+texts are kept from change as points are (`geometry/point.py`).
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from typing import Literal
+from typing import Final, Literal
 
 from drafting.geometry import Path, Point, Transform, Vector
 
@@ -47,7 +48,7 @@ class Pen:
     dashes: tuple[float, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False, unsafe_hash=True)
 class Stroke:
     """A line to draw.
 
@@ -58,17 +59,23 @@ class Stroke:
         pen: How it is drawn where that is not by its role.
     """
 
-    path: Path
-    role: Role
-    name: str = ""
-    pen: Pen | None = None
+    path: Final[Path]
+    role: Final[Role]
+    name: Final[str]
+    pen: Final[Pen | None]
+
+    def __init__(self, path: Path, role: Role, name: str = "", pen: Pen | None = None) -> None:
+        self.path = path
+        self.role = role
+        self.name = name
+        self.pen = pen
 
     def transformed(self, by: Transform) -> Stroke:
         """The stroke's image."""
-        return replace(self, path=self.path.transformed(by))
+        return Stroke(self.path.transformed(by), self.role, self.name, self.pen)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False, unsafe_hash=True)
 class Text:
     """A line of text to write.
 
@@ -81,17 +88,33 @@ class Text:
         anchor: Which part of the base line lies at `at`.
     """
 
-    text: str
-    at: Point
-    height: float
-    role: Role = Role.LABEL
-    angle: float = 0.0
-    anchor: Anchor = "start"
+    text: Final[str]
+    at: Final[Point]
+    height: Final[float]
+    role: Final[Role]
+    angle: Final[float]
+    anchor: Final[Anchor]
+
+    def __init__(
+        self,
+        text: str,
+        at: Point,
+        height: float,
+        role: Role = Role.LABEL,
+        angle: float = 0.0,
+        anchor: Anchor = "start",
+    ) -> None:
+        self.text = text
+        self.at = at
+        self.height = height
+        self.role = role
+        self.angle = angle
+        self.anchor = anchor
 
     def transformed(self, by: Transform) -> Text:
         """The text's image under a move that does not mirror; its size stays."""
-        turned = by.vector(Vector(1.0, 0.0)).angle
-        return replace(self, at=by.point(self.at), angle=self.angle + turned)
+        turned = self.angle + by.vector(Vector(1.0, 0.0)).angle
+        return Text(self.text, by.point(self.at), self.height, self.role, turned, self.anchor)
 
 
 Item = Stroke | Text
