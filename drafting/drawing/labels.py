@@ -6,7 +6,6 @@ the names of lines; it is set as big as the room allows, wrapped narrower before
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator
 from typing import Literal
 
@@ -97,8 +96,8 @@ def _allowances(finished: FinishedPiece, unit: Unit, words: Words) -> str:
         for edge, allowance in zip(finished.piece.edges, finished.allowances, strict=True)
         if edge.role is not EdgeRole.FOLD
     ]
-    counts = Counter(value for _, value in pairs)
-    common = max(counts, key=lambda value: (counts[value], value))
+    values = [value for _, value in pairs]
+    common = max(values, key=lambda value: (values.count(value), value))
     others = [_allowance(name, value, unit, words) for name, value in pairs if value != common]
     if others:
         first = amount(common, unit, words.language) if common else "0"

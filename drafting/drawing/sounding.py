@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -22,9 +23,6 @@ CELL, CELLS = 0.8, 64
 _BLOCKED, _TOUCHED = 1024.0, 1 / 1024
 """Steps down at a bar, more than the walls that may lie round a cell, and at a thin line, so small
 that all that may touch a cell are less than a wall; all sums of them are exact."""
-
-_SHEAF = 8
-"""So many rows are taken apart together."""
 
 _FLAT = 1e-12
 """Stands for the rise of a level bar."""
@@ -110,22 +108,9 @@ class Area:
 
     def _middle(self) -> float:
         """The height of the middle of all that is free, in rows."""
-        moment, row, line = 0, 0, (1 << self.grid.stride) - 1
-        for some in self._rows(_SHEAF):
-            rest = some
-            for k in range(row, row + _SHEAF):
-                moment += k * (rest & line).bit_count()
-                rest >>= self.grid.stride
-            row += _SHEAF
+        having = _numbered(self.grid.rows, self.grid.stride)
+        moment = sum([(self.bits & rows).bit_count() << digit for digit, rows in enumerate(having)])
         return moment / (self.bits.bit_count() or 1) + 0.5
-
-    def _rows(self, count: int) -> Iterator[int]:
-        """The cells, so many rows at a time: short numbers are shifted faster than long ones."""
-        span = count * self.grid.stride
-        rest, some = self.bits, (1 << span) - 1
-        while rest:
-            yield rest & some
-            rest >>= span
 
 
 class Grid:
@@ -283,12 +268,27 @@ def _eroded(bits: int, count: int, stride: int) -> int:
     return bits & bits >> (count - known) * stride
 
 
+@lru_cache(maxsize=64)
+def _numbered(rows: int, stride: int) -> tuple[int, ...]:
+    """For each binary digit of the numbers of rows, from 0: the cells of the rows that have it."""
+    return tuple(_sheaves(rows, 1 << digit, stride) for digit in range(rows.bit_length()))
+
+
+def _sheaves(rows: int, height: int, stride: int) -> int:
+    """The cells of so many rows after as many others, and so on."""
+    bits = ((1 << height * stride) - 1) << height * stride
+    known = 2 * height
+    while known < rows:
+        bits |= bits << known * stride
+        known *= 2
+    return bits
+
+
 def _longest_run(bits: int) -> tuple[int, int]:
     """First bit and length of the longest run of set bits; the first of several."""
-    runs = (len(run) for run in bin(bits)[:1:-1].split("0"))
-    best, at, place = (0, 0), 0, 0
-    for length in runs:
-        at, place = place, place + length + 1
-        if length > best[1]:
-            best = (at, length)
-    return best
+    length, last = 0, 0
+    while bits:
+        last = bits
+        bits &= bits >> 1
+        length += 1
+    return (last & -last).bit_length() - 1, length
