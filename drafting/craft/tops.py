@@ -7,14 +7,13 @@ and running on over the side seam, are common practice, no source.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 
-from drafting.craft.darts import PlannedDart
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.trueing import natural_opening, nudged, seam_over_darts
 from drafting.errors import ConstructionError
-from drafting.geometry import Cubic, Path, Point, Segment, Vector, root
+from drafting.geometry import Cubic, Path, Point, Segment, Transform, Vector, root
 from drafting.trace import Place
 
 EVEN = 1e-4
@@ -31,22 +30,23 @@ class PanelTop:
         down: Direction of the centre line there, away from the waist.
         corner: Where the waist meets the side.
         sewn: Wanted length of the waist with its darts closed, cm.
-        darts: From the centre to the side.
-        draw_side: The side seam downward, for a corner.
+        closed: How the cloth at the side moves when the darts are closed.
+        draw_side: The side seam downward, for a corner, stroke by stroke: where only its direction
+            is asked for, only the first is drawn.
     """
 
     name: str
     centre: Point
     down: Vector
-    corner: Place
+    corner: Point
     sewn: float
-    darts: tuple[PlannedDart, ...]
-    draw_side: Callable[[Place], tuple[Segment, ...]]
+    closed: Transform
+    draw_side: Callable[[Point], Iterable[Segment]]
 
     @property
     def side(self) -> Path:
         """The side seam downward."""
-        return Path(self.draw_side(self.corner))
+        return Path(tuple(self.draw_side(self.corner)))
 
     @property
     def square(self) -> Vector:
@@ -56,13 +56,20 @@ class PanelTop:
 
     def opening(self) -> float:
         """By how many degrees the corner is wider than 90 if the waist bends evenly."""
-        down = self.draw_side(self.corner)[0].tangent(0.0)
-        return natural_opening(self.centre, self.square, self.corner, down, self.darts)
+        down = self._down(self.corner)
+        return natural_opening(self.centre, self.square, self.corner, down, self.closed)
 
     def waist(self, opened: float) -> Cubic:
         """The waist with its darts closed, the corner `opened` degrees wider than 90."""
-        down = self.draw_side(self.corner)[0].tangent(0.0)
-        return seam_over_darts(self.centre, self.square, self.corner, down, opened, self.darts)
+        return self._waist_to(self.corner, opened)
+
+    def _waist_to(self, corner: Point, opened: float) -> Cubic:
+        down = self._down(corner)
+        return seam_over_darts(self.centre, self.square, corner, down, opened, self.closed)
+
+    def _down(self, corner: Point) -> Vector:
+        """Direction in which the side leaves a corner."""
+        return next(iter(self.draw_side(corner))).tangent(0.0)
 
     def to_length(self, opened: float) -> PanelTop:
         """Shift the corner along the waist until the closed waist has its length.
@@ -71,23 +78,24 @@ class PanelTop:
             ConstructionError: No shift of up to 3 cm does it.
         """
         size = self.centre.distance(self.corner)
-        centre = Place(self.centre.x, self.centre.y)
 
-        def at(shift: float) -> PanelTop:
-            return replace(self, corner=self.corner.between(centre, shift / size))
+        def at(shift: float) -> Point:
+            return self.corner.toward(self.centre, shift / size)
 
         wanted = float(self.sewn)
-        shift = root(lambda s: at(s).waist(opened).length() - wanted, -3.0, 3.0, EVEN / 10)
+        shift = root(
+            lambda s: self._waist_to(at(s), opened).length() - wanted, -3.0, 3.0, EVEN / 10
+        )
         if shift is None:
             raise ConstructionError(
                 f"The {self.name} waist cannot be brought to its length.", where="waist"
             )
-        return at(shift)
+        return replace(self, corner=at(shift))
 
     def shorter(self, by: float) -> PanelTop:
         """The same with its corner moved along the side, away from the waist, by so many cm."""
         along = math.copysign(by, by * self.down.y)
-        return replace(self, corner=nudged(self.corner, 0, along))
+        return replace(self, corner=self.corner + Vector(0.0, along))
 
     def error(self, opened: float) -> float:
         """How far the closed waist is from its length, cm."""
@@ -105,15 +113,15 @@ def even_tops(
     Raises:
         ConstructionError: A waist cannot be brought to its length.
     """
-    one, two = front, back
+    one, two, openings = front, back, shared_openings(front, back)
     for _ in range(30):
-        openings = shared_openings(one, two)
         one, two = one.to_length(openings[0]), two.to_length(openings[1])
         gap = (one.side.length() - two.side.length()) / 2
         openings = shared_openings(one, two)
         if abs(gap) < EVEN / 4 and max(one.error(openings[0]), two.error(openings[1])) < EVEN:
             break
         one, two = one.shorter(gap), two.shorter(-gap)
+        openings = shared_openings(one, two)
     moved = tuple(
         (f"{new.name} side at the waist", old.corner.distance(new.corner))
         for old, new in ((front, one), (back, two))
@@ -121,7 +129,7 @@ def even_tops(
     why = "Side to side, and each waist to its length with the darts closed."
     agree = "back side = front side, each waist = its length"
     sheet.true("waist and sides", moved, why, agree=agree)
-    return (one, two), shared_openings(one, two)
+    return (one, two), openings
 
 
 def shared_openings(one: PanelTop, two: PanelTop) -> tuple[float, float]:
@@ -130,7 +138,7 @@ def shared_openings(one: PanelTop, two: PanelTop) -> tuple[float, float]:
     return (a - b) / 2, (b - a) / 2
 
 
-def settled(drafted: Place, corner: Place) -> Place:
+def settled(drafted: Place, corner: Point) -> Place:
     """The corner told by its last move only: from the drafted corner across and up."""
     return nudged(drafted, corner.x - drafted.x, corner.y - drafted.y)
 

@@ -7,8 +7,7 @@ Source: walking the seams, closing the darts, squaring the corners are common pr
 
 from __future__ import annotations
 
-from drafting.craft.darts import Made_co, Planned, closings
-from drafting.geometry import Cubic, Point, Vector, smooth, with_handles
+from drafting.geometry import Cubic, Point, Transform, Vector, smooth, with_handles
 from drafting.trace import Place
 
 
@@ -30,7 +29,7 @@ def seam_over_darts(
     side: Point,
     down: Vector,
     opened: float,
-    darts: tuple[Planned[Made_co], ...],
+    closed: Transform,
 ) -> Cubic:
     """The seam line from centre to side, drawn while the darts are closed.
 
@@ -40,9 +39,9 @@ def seam_over_darts(
         side: Where it ends while the darts are open.
         down: Direction of the side seam there, away from the seam line.
         opened: By how many degrees the corner at the side is wider than a right angle.
-        darts: The darts, from the centre to the side.
+        closed: How the cloth at the side moves when the darts are closed.
     """
-    closed, hand = closings(darts)[-1], turning(square, down)
+    hand = turning(square, down)
     end, away = closed.point(side), closed.vector(down)
     chord = centre.distance(end)
     arriving = (away.right * hand).rotated(hand * opened)
@@ -50,10 +49,10 @@ def seam_over_darts(
 
 
 def natural_opening(
-    centre: Point, square: Vector, side: Point, down: Vector, darts: tuple[Planned[Made_co], ...]
+    centre: Point, square: Vector, side: Point, down: Vector, closed: Transform
 ) -> float:
     """By how many degrees the corner at the side is wider than 90 if the seam bends evenly."""
-    closed, hand = closings(darts)[-1], turning(square, down)
+    hand = turning(square, down)
     chord = (closed.point(side) - centre).unit
     arriving = chord * (2 * chord.dot(square)) - square
     return turned(closed.vector(down).right * hand, arriving) * hand

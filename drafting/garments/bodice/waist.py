@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.craft.darts import PlannedDart, reopen
+from drafting.craft.darts import PlannedDart, closings, reopen
 from drafting.craft.pencil import draw_waist
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.tops import PanelTop, even_tops, settled
@@ -144,7 +144,7 @@ def _dart(name: str, middle: Place, up: Place, wide: Length, toward_side: str, s
 
 
 def _top(name: str, centre: Place, corner: Place, sewn: Length, darts: tuple[PlannedDart, ...], underarm: Place) -> PanelTop:
-    return PanelTop(name=name, centre=centre, down=UP, corner=corner, sewn=sewn, darts=darts, draw_side=lambda place: (Line(place, underarm),))
+    return PanelTop(name=name, centre=centre, down=UP, corner=corner, sewn=sewn, closed=closings(darts)[-1], draw_side=lambda place: (Line(place, underarm),))
 
 
 def _drawn(top: PanelTop, opened: float, centre: Place, drafted: Place, darts: tuple[PlannedDart, ...], underarm: Place, sewn: Length, sheet: DraftSheet) -> Waisted:

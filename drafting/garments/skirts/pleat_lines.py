@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from drafting.craft.darts import reopen
+from drafting.craft.darts import closings, reopen
 from drafting.craft.pleating import PlannedPleat, Pleating, laid_out, under_fold
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.trueing import nudged, seam_over_darts
@@ -129,7 +129,7 @@ def closed_top(quarter: Quarter, on: Stands, narrowed: float) -> Cubic:
     """The top drawn while the pleats are closed, each edge of a face narrowed by so many cm."""
     plan, hand = quarter.plan, quarter.hand
     top = on.side(plan, hand, narrowed)
-    return seam_over_darts(on.start, Vector(hand, 0.0), top, (on.beside - top).unit, 0.0, on.laid(plan, hand, narrowed))
+    return seam_over_darts(on.start, Vector(hand, 0.0), top, (on.beside - top).unit, 0.0, closings(on.laid(plan, hand, narrowed))[-1])
 
 
 def pleated(quarter: Quarter, depths: tuple[float, float], sheet: DraftSheet) -> Lines:

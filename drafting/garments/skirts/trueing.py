@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.craft.curves import swept
-from drafting.craft.darts import PlannedDart, reopen
+from drafting.craft.darts import PlannedDart, closings, reopen
 from drafting.craft.pencil import draw_waist, shaped
 from drafting.craft.rules import HIP_CURVE
 from drafting.craft.sheet import DraftSheet
@@ -93,7 +93,7 @@ def side_parts(panel: Panel, corner: Place) -> tuple[Part, ...]:
 
 def _top(panel: Panel) -> PanelTop:
     return PanelTop(
-        name=panel.name, centre=panel.centre, down=DOWN, corner=panel.side, sewn=panel.sewn, darts=panel.darts,
+        name=panel.name, centre=panel.centre, down=DOWN, corner=panel.side, sewn=panel.sewn, closed=closings(panel.darts)[-1],
         draw_side=lambda corner: side_line(panel, corner),
     )
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -12,7 +13,7 @@ from drafting.craft.pencil import draw_dart, shaped
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.trousers.figure import changed
 from drafting.garments.trousers.frame import Frame
-from drafting.geometry import DOWN, Cubic, Line, Segment, smooth, with_handles
+from drafting.geometry import DOWN, Cubic, Line, Point, Segment, smooth, with_handles
 from drafting.trace import (
     DOWNWARD,
     UPWARD,
@@ -133,8 +134,8 @@ def leg(name: str, level: Frame, wider: float, swing: float, sheet: DraftSheet) 
     return Leg(sides, (sheet.point(f"{name} inseam at the knee", level.knee.right(changed(knee, -swing / 2)), why), hem_inner))
 
 
-def side_line(waist: Place, hip: Place, below: Leg, bulge: float, natural: Place | None = None) -> tuple[Segment, ...]:
-    """The side seam from waist to hem: hip curve, plumb at the hip, then into the straight leg.
+def side_line(waist: Point, hip: Place, below: Leg, bulge: float, natural: Place | None = None) -> Iterator[Segment]:
+    """The side seam from waist to hem, stroke by stroke: hip curve, plumb at the hip, then into the straight leg.
 
     From a raised top it comes down straight, and is hollow at the natural waist.
 
@@ -142,9 +143,11 @@ def side_line(waist: Place, hip: Place, below: Leg, bulge: float, natural: Place
     """
     fall = below.fall.vector.unit if below.fall else DOWN
     hip_curve = swept(natural or waist, hip, fall, -abs(bulge), least=0.0)
-    thigh = smooth(hip, fall, below.side[0], below.down_the_side.vector.unit)
-    over = (smooth(waist, (natural - waist).unit, natural, hip_curve.tangent(0.0)),) if natural else ()
-    return (*over, hip_curve, thigh, *(Line(a, b) for a, b in pairwise(below.side)))
+    if natural:
+        yield smooth(waist, (natural - waist).unit, natural, hip_curve.tangent(0.0))
+    yield hip_curve
+    yield smooth(hip, fall, below.side[0], below.down_the_side.vector.unit)
+    yield from (Line(a, b) for a, b in pairwise(below.side))
 
 
 def inseam_line(fork: Place, below: Leg, hollow: float) -> tuple[Segment, ...]:
@@ -195,7 +198,7 @@ def inseam_parts(fork: Place, below: Leg, hollow: float) -> tuple[Part, ...]:
     return (shaped(fork, below.inner[0], below.down_the_inside, thigh), *straight(*below.inner))
 
 
-def curves(line: tuple[Segment, ...]) -> tuple[Cubic, ...]:
+def curves(line: Iterable[Segment]) -> tuple[Cubic, ...]:
     """Those stretches of a line that are curves."""
     return tuple(s for s in line if isinstance(s, Cubic))
 

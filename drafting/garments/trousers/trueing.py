@@ -8,6 +8,7 @@ Source: common practice, no source; the need for it is proven by the published b
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.craft.curves import hook
@@ -164,12 +165,12 @@ def over_its_darts(panel: Panel) -> tuple[Dart, ...]:
 
 
 def _top(panel: Panel) -> PanelTop:
-    def side(corner: Place) -> tuple[Segment, ...]:
+    def side(corner: Point) -> Iterator[Segment]:
         return side_line(corner, panel.hip_side, panel.leg, panel.bulge, panel.natural_side)
 
     return PanelTop(
         name=panel.name, centre=panel.waist_centre, down=panel.hook_start - panel.waist_centre,
-        corner=panel.waist_side, sewn=panel.waist_sewn, darts=panel.darts, draw_side=side,
+        corner=panel.waist_side, sewn=panel.waist_sewn, closed=closings(panel.darts)[-1], draw_side=side,
     )
 
 
