@@ -7,10 +7,11 @@ from typing import Any, Literal
 
 from drafting.body import Body
 from drafting.checks import SeamMeasured, check, seams
+from drafting.craft.scrap import Scrap
 from drafting.craft.sheet import DraftSheet
 from drafting.garments import Garment
 from drafting.geometry import Memory
-from drafting.pattern import Finding, Finish, FinishedPattern
+from drafting.pattern import Finding, Finish, FinishedPattern, Pattern
 from drafting.pattern.finish import finish_pattern
 from drafting.trace import Step
 
@@ -25,7 +26,7 @@ class Work:
         body: The measures used, each with its origin.
         spec: The garment's options, all resolved.
         finish: Purpose and allowances.
-        steps: The construction in the order of the pencil.
+        steps: The construction in the order of the pencil; empty where it was not asked for.
         pattern: The finished pattern with its checks and findings.
         seams: Every seam with the lengths of its sides.
         verdict: Whether it can be cut: errors make it unsound, remarks are told.
@@ -59,6 +60,7 @@ def work(
     reference: str = "",
     date: str = "",
     findings: tuple[Finding, ...] = (),
+    steps: bool = True,
 ) -> Work:
     """Draft, finish and check a garment for a body. Same order, same result.
 
@@ -70,12 +72,13 @@ def work(
         reference: The client's own name for the order.
         date: The client's own date of it; documents carry no other.
         findings: Remarks of the vetting, told before the draft's own.
+        steps: Whether the construction is recorded: only draft sheets and comparisons of sizes
+            tell it, and the pattern is the same without.
 
     Raises:
         DraftingError: The order cannot be drafted; its children say why.
     """
-    sheet = DraftSheet()
-    net = garment.draw(body, spec, sheet)
+    net, told = draft(garment, body, spec, steps=steps)
     net = replace(net, pieces=tuple(replace(p, number=n) for n, p in enumerate(net.pieces, 1)))
     cut = finish_pattern(net, finish)
     checks, found = check(cut)
@@ -84,13 +87,27 @@ def work(
         body=body,
         spec=replace(spec, **dict(net.resolved)),
         finish=finish,
-        steps=sheet.steps,
+        steps=told,
         pattern=replace(cut, checks=checks, findings=remarks),
         seams=seams(net),
         verdict=verdict(remarks),
         reference=reference,
         date=date,
     )
+
+
+def draft(
+    garment: Garment, body: Body, spec: Any, *, steps: bool
+) -> tuple[Pattern, tuple[Step, ...]]:
+    """The net pattern and the steps that led to it; on scrap paper where nobody wants the steps.
+
+    Raises:
+        DraftingError: The order cannot be drafted; its children say why.
+    """
+    if not steps:
+        return garment.draw(body.bare, spec, Scrap()), ()
+    sheet = DraftSheet()
+    return garment.draw(body, spec, sheet), sheet.steps
 
 
 def verdict(findings: tuple[Finding, ...]) -> Verdict:

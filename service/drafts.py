@@ -79,14 +79,14 @@ def encoded(done: Work, order: Order, form: OrderForm, chosen: Format) -> Drafte
         raise refusal(error, order, form) from None
 
 
-def worked(order: Order, form: OrderForm) -> Work:
+def worked(order: Order, form: OrderForm, *, steps: bool = False) -> Work:
     """The work of an order, refused where it is unsound and the order does not allow that.
 
     Raises:
         ProblemError: The craft refuses the order, or the pattern is unsound.
     """
     try:
-        done = _draft(order)
+        done = _draft(order, steps=steps)
     except DraftingError as error:
         raise refusal(error, order, form) from None
     if done.verdict == "unsound" and not order.allow_unsound:
@@ -108,7 +108,7 @@ def body_of(order: Order) -> tuple[Body, tuple[Finding, ...]]:
     )
 
 
-def _draft(order: Order) -> Work:
+def _draft(order: Order, *, steps: bool) -> Work:
     body, findings = body_of(order)
     return work(
         order.garment,
@@ -118,6 +118,7 @@ def _draft(order: Order) -> Work:
         reference=order.reference,
         date=order.date.isoformat() if order.date else "",
         findings=findings,
+        steps=steps,
     )
 
 

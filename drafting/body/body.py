@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Literal
 
 from drafting.body.lower import LowerBody
@@ -10,6 +10,7 @@ from drafting.body.measure import Measure
 from drafting.body.upper import UpperBody
 from drafting.errors import MissingMeasureError
 from drafting.trace import Length
+from drafting.trace.length import bare
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -80,7 +81,12 @@ class Body(LowerBody, UpperBody):
     def side(self, which: Side) -> Body:
         """The same body with that side's values on both sides."""
         own = {name: pair[which] for name, pair in self.sides.items()}
-        return Body(self.figure, {**self.measured, **own})
+        return replace(self, measured={**self.measured, **own}, sides={})
+
+    @property
+    def bare(self) -> Body:
+        """The same body, its measures read as plain numbers that do not know their names."""
+        return BareBody(self.figure, self.measured, self.sides)
 
     def value(self, name: str) -> float:
         """The plain number. Raises MissingMeasureError where there is none."""
@@ -95,6 +101,17 @@ class Body(LowerBody, UpperBody):
         if name not in self.measured:
             raise missing(name)
         return Length(self.measured[name].value, MEASURES[name].word)
+
+
+@dataclass(frozen=True, slots=True)
+class BareBody(Body):
+    """A body for a draft whose steps nobody will read."""
+
+    def length(self, name: str) -> Length:
+        """The measure's bare number. Raises MissingMeasureError where there is none."""
+        if name not in self.measured:
+            raise missing(name)
+        return bare(self.measured[name].value)
 
 
 def missing(name: str) -> MissingMeasureError:

@@ -60,12 +60,7 @@ class DraftSheet:
 
     def point(self, name: str, place: Place | None, why: str, *, source: str = "") -> Place:
         """Record a point. Raises ConstructionError where the construction found none."""
-        if place is None:
-            raise ConstructionError(
-                f"The {name} cannot be found: the line does not reach that level. Check the "
-                "girths and the heights against each other.",
-                where=name,
-            )
+        place = found_place(name, place)
         base, moves = (place, ()) if place.name else (place.base, place.moves)
         named = Place(place.x, place.y, self._free(name), base, moves)
         self._add("point", named.name, named, why, named, source)
@@ -171,8 +166,9 @@ class DraftSheet:
     ) -> bool:
         """Decide by holding a length against another, and record both."""
         compared = Compared(length(measured), sign, length(limit))
-        self._add("decision", name, compared.holds, why, compared, source, question)
-        return compared.holds
+        answer = compared.holds
+        self._add("decision", name, answer, why, compared, source, question)
+        return answer
 
     def solve(
         self,
@@ -189,16 +185,7 @@ class DraftSheet:
         Raises:
             ConstructionError: No value between the bounds does it.
         """
-        found = root(lambda v: measure(v) - float(wanted), *between)
-        if found is None:
-            low, high = sorted((measure(between[0]), measure(between[1])))
-            raise ConstructionError(
-                f"The {name} cannot bring the line to {float(wanted):.1f} cm; between its limits "
-                f"it gives {low:.1f} to {high:.1f} cm.",
-                where=name,
-                received=float(wanted),
-                allowed=(low, high),
-            )
+        found = solved(name, measure, wanted, between)
         how = Solved(length(wanted), between, measure(found))
         self._add("solved", name, found, why, how, source)
         return Length(found, name)
@@ -243,6 +230,38 @@ class DraftSheet:
         self._steps.append(
             Step(kind, self._chapter, name, value, why, how, source or self._source, question)
         )
+
+
+def found_place(name: str, place: Place | None) -> Place:
+    """The place. Raises ConstructionError where the construction found none."""
+    if place is None:
+        raise ConstructionError(
+            f"The {name} cannot be found: the line does not reach that level. Check the "
+            "girths and the heights against each other.",
+            where=name,
+        )
+    return place
+
+
+def solved(
+    name: str, measure: Callable[[float], float], wanted: float, between: tuple[float, float]
+) -> float:
+    """The value that brings what is measured to what is wanted.
+
+    Raises:
+        ConstructionError: No value between the bounds does it.
+    """
+    found = root(lambda v: measure(v) - float(wanted), *between)
+    if found is None:
+        low, high = sorted((measure(between[0]), measure(between[1])))
+        raise ConstructionError(
+            f"The {name} cannot bring the line to {float(wanted):.1f} cm; between its limits "
+            f"it gives {low:.1f} to {high:.1f} cm.",
+            where=name,
+            received=float(wanted),
+            allowed=(low, high),
+        )
+    return found
 
 
 def _walked(lines: tuple[Stroke, ...]) -> tuple[tuple[Stroke, bool], ...]:

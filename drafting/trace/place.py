@@ -194,6 +194,15 @@ class Place(Point):
         return self._moved(self.x + step.x, self.y + step.y, "square", *operands)
 
 
+class Dot(Place):
+    """A place on scrap paper: where it lies, not the way that led to it."""
+
+    __slots__ = ()
+
+    def _moved(self, x: float, y: float, _: str, *__: Operand) -> Dot:
+        return Dot(x, y)
+
+
 def way(x: float, y: float) -> str:
     """The nearest of the paper's four directions, in words."""
     if abs(x) > abs(y):

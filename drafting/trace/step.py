@@ -22,6 +22,12 @@ FROM, AT = "from {0}: {1}", "at {0}"
 """The words of a step, with their gaps."""
 
 
+def stands(measured: float, sign: Sign, limit: float) -> bool:
+    """Whether a length stands to another as a sign says."""
+    a, b = float(measured), float(limit)
+    return {">=": a >= b, ">": a > b, "<=": a <= b, "<": a < b}[sign]
+
+
 @dataclass(frozen=True, slots=True)
 class Compared:
     """What a decision goes by: a length, how it is held against another, and that other."""
@@ -33,8 +39,7 @@ class Compared:
     @property
     def holds(self) -> bool:
         """Whether it is so."""
-        a, b = float(self.measured), float(self.limit)
-        return {">=": a >= b, ">": a > b, "<=": a <= b, "<": a < b}[self.sign]
+        return stands(self.measured, self.sign, self.limit)
 
     def words(self, saying: Saying = BY_NAME) -> str:
         """Both lengths with the sign between them: "front spare >= 3 cm"."""

@@ -44,8 +44,8 @@ def drawn_sheet(
         ProblemError: The craft refuses the order, the pattern is unsound, or the sheet cannot be
             made as it is asked for.
     """
-    done = worked(asked.order, form)
-    other = worked(asked.other, form) if asked.other else None
+    done = worked(asked.order, form, steps=True)
+    other = worked(asked.other, form, steps=True) if asked.other else None
     try:
         body = _beside(asked, done, other, chosen) if other else _sheet(asked, done, chosen, step)
     except DraftingError as error:

@@ -42,7 +42,6 @@ from serving import Server, busy  # noqa: E402
 
 from drafting.body import SIZE_TABLES, size_body  # noqa: E402
 from drafting.checks import check, seams  # noqa: E402
-from drafting.craft.sheet import DraftSheet  # noqa: E402
 from drafting.drawing import Output  # noqa: E402
 from drafting.export.json import document, write  # noqa: E402
 from drafting.export.sheets import told_pieces  # noqa: E402
@@ -52,7 +51,7 @@ from drafting.geometry import Path as Line  # noqa: E402
 from drafting.grading import range_document, size_range  # noqa: E402
 from drafting.pattern import Finish, FinishedPattern, Pattern  # noqa: E402
 from drafting.pattern.finish import finish_pattern  # noqa: E402
-from drafting.workroom import Work  # noqa: E402
+from drafting.workroom import Work, draft  # noqa: E402
 from service.app import create_app  # noqa: E402
 from service.drafts import Drafted, body_of, drafted, worked  # noqa: E402
 from service.schemas import Order, OrderForm  # noqa: E402
@@ -184,7 +183,8 @@ def stages(rounds: int) -> Rows:
     for _ in range(rounds):
         order = FORM.read(next(people))
         body, _ = timed("body", partial(body_of, order))
-        net = timed("draft", lambda: order.garment.draw(body, order.spec, DraftSheet()))  # noqa: B023
+        drawn = partial(draft, order.garment, body, order.spec, steps=False)
+        net, _ = timed("draft", drawn)
         cut = timed("finish", partial(finish_pattern, net, order.finish))
         timed("check", lambda: (check(cut), seams(net)))  # noqa: B023
         done = worked(order, FORM)
@@ -266,8 +266,8 @@ def by_pieces() -> dict[int, float]:
     done: Work = worked(order, FORM)
     found = {}
     for times in (1, 2, 4, 8):
-        drawn = [order.garment.draw(body, order.spec, DraftSheet()) for _ in range(4)]
-        fresh = [copied(net, times) for net in drawn]  # what was measured once is forgotten
+        drawn = [draft(order.garment, body, order.spec, steps=False) for _ in range(4)]
+        fresh = [copied(net, times) for net, _ in drawn]  # what was measured once is forgotten
         took = [cost(partial(through, each, done, order)) for each in fresh]
         pieces = len(fresh[0].pieces)
         found[pieces] = min(took) / pieces

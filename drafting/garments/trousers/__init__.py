@@ -92,7 +92,7 @@ ON_FOLD = ("contoured", "faced")
 def _levelled(side: Body, outside: float) -> Body:
     """One side of the body, its leg as long as the shorter side's."""
     leg = replace(side.measured["outside_leg_length"], value=outside)
-    return Body(side.figure, {**side.measured, "outside_leg_length": leg})
+    return replace(side, measured={**side.measured, "outside_leg_length": leg})
 
 
 def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN, person: Figure | None = None) -> Pattern:
