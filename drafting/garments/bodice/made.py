@@ -8,6 +8,7 @@ from typing import Any
 from drafting.body import Body
 from drafting.craft.cap_curve import Armhole
 from drafting.craft.clashes import Clash, among, given, other_than, refuse_clashes
+from drafting.craft.scrap import Scrap
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.sleeve_cap import Cap, draw_cap
 from drafting.errors import ConstructionError
@@ -189,7 +190,7 @@ def _deeper(body: Body, cut: Shape) -> float:
 
 
 def _tried(body: Body, cut: Shape, deeper: float) -> Cap | None:
-    scrap = DraftSheet()
+    scrap = Scrap()
     laid = _laid(body, cut, deeper, scrap)
     wish = sleeve.wish(body, cut, sleeve.back_adds(float(body.bust_girth)))
     try:

@@ -14,6 +14,7 @@ from math import atan2, degrees, radians, sin
 from drafting.body import Body
 from drafting.craft.cap_curve import Armhole
 from drafting.craft.pivot import over_fold, smoothed
+from drafting.craft.scrap import Scrap
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.sleeve_cap import Cap, CapWish, draw_cap
 from drafting.craft.trueing import nudged
@@ -118,7 +119,7 @@ def _lean(armhole: Armhole, asked: CapWish, hem: float, length: float) -> Callab
     """By how many degrees the sides lean inward for a width; the cap's height is tried on scrap paper."""
     high = armhole.length / 3
     for _ in range(3):
-        scrap = DraftSheet()
+        scrap = Scrap()
         high = draw_cap(armhole, asked, scrap.point("crown", corner_of_paper(), "On scrap paper."), scrap, partial(_leaning, hem=hem, down=length - high)).height
     return partial(_leaning, hem=hem, down=length - high)
 

@@ -12,6 +12,7 @@ from dataclasses import fields
 from drafting.body import Body
 from drafting.craft.assembling import Assembling, in_order
 from drafting.craft.rules import OPENING_OVER_HIP
+from drafting.craft.scrap import Scrap
 from drafting.craft.sheet import DraftSheet
 from drafting.garments.bodice import NEEDS, OPTIONAL, SAMPLE, SOURCES, wants
 from drafting.garments.bodice.assembly import (
@@ -108,7 +109,7 @@ def _skirt(body: Body, cut: Dress, made: Cut, goals: tuple[tuple[float, ...], tu
     draw_skirt, asked = DARTED[cut.skirt], goals
     waists = _waists(made.body.panels)
     for _ in range(4):
-        found = _found(draw_skirt(body, spec, DraftSheet(), meeting(asked, waists)))
+        found = _found(draw_skirt(body, spec, Scrap(), meeting(asked, waists)))
         if max(map(apart, goals, found)) < MEET / 10:
             break
         asked = (_corrected(asked[0], goals[0], found[0]), _corrected(asked[1], goals[1], found[1]))

@@ -14,6 +14,7 @@ from drafting.body import Body
 from drafting.craft.cap_curve import Armhole
 from drafting.craft.piecework import counter_clockwise, lengthen_lines, level_lines, plumb_grain
 from drafting.craft.rules import HAND_OVER_WRIST
+from drafting.craft.scrap import Scrap
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.sleeve_cap import Cap, CapWish, draw_cap
 from drafting.craft.stretch_band import shortest_passing
@@ -101,7 +102,7 @@ def draw_sleeve(body: Body, armhole: Armhole, beside: float, cut: KnitTop, sheet
     dropped = Length(EASES[cut.fit].shoulder, "shoulder over the bone")
     arm = body.outer_arm_length * SHARES[cut.sleeve] - dropped - cuff_depth(cut)
     asked = wish(body, cut)
-    tried = draw_cap(armhole, asked, corner_of_paper(), DraftSheet())
+    tried = draw_cap(armhole, asked, corner_of_paper(), Scrap())
     long = sheet.length("sleeve length", larger(arm, tried.height + LEAST_UNDERARM), "From the shoulder seam to its end, less the cuff.")
     lean = 2 * (float(long) - tried.height) * math.tan(math.radians(STEEPEST))
     end = end_girth(body, cut, tried.width - lean, sheet)
@@ -126,7 +127,7 @@ def _lean(armhole: Armhole, asked: CapWish, height: float, long: float, end: flo
         return lambda width: math.degrees(math.atan2((width - end) / 2, long - height))
 
     for _ in range(SETTLED_AFTER):
-        height = draw_cap(armhole, asked, corner_of_paper(), DraftSheet(), under(height)).height
+        height = draw_cap(armhole, asked, corner_of_paper(), Scrap(), under(height)).height
     return under(height)
 
 

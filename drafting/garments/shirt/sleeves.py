@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from drafting.body import Body
 from drafting.craft.cap_curve import Armhole, chord_widths
 from drafting.craft.piecework import lengthen_lines, level_lines, plumb_grain
+from drafting.craft.scrap import Scrap
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.sleeve_cap import Cap, CapWish, draw_cap
 from drafting.craft.sleeve_placket import Placket, bound, tower
@@ -85,7 +86,7 @@ def sleeve(body: Body, cut: Shirt, back: Yoked, front: Fronted, forward: float, 
         arm=body.value("upper_arm_girth"), room=wide, least_room=LEAST_ROOM, ease=cut.cap_ease, most_ease=max(2.0, cut.cap_ease),
         heights=HEIGHTS, lowest=0.08, roundness=0.75,
     )
-    tried = draw_cap(hole, wish, top, DraftSheet())
+    tried = draw_cap(hole, wish, top, Scrap())
     closed = sheet.length("width at the lower end", _closed(body, cut, tried.width), "Round the wrist when it is buttoned." if placket else "Loose round the arm.")
     taken = pleats_for(cut) if placket else ()
     width = sheet.length("width before pleats", closed + sum(taken), "The pleats give room at the elbow.") if taken else closed

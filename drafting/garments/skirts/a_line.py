@@ -21,6 +21,7 @@ from drafting.body import Body
 from drafting.craft.clashes import Clash, given, refuse_clashes
 from drafting.craft.darts import PlannedDart
 from drafting.craft.hemline import leg, skirt_length
+from drafting.craft.scrap import Scrap
 from drafting.craft.sheet import DraftSheet
 from drafting.errors import SpecError
 from drafting.garments.garment import Garment, ValidRange
@@ -127,7 +128,7 @@ def flare(back: Panel, front: Panel, cut: ALineSkirt, length: Length, sheet: Dra
 def girth(back: Panel, front: Panel, degrees: float) -> float:
     """Girth of the hem in cm when each quarter is opened by so many degrees."""
     add = at_side(back, front, degrees)
-    off = DraftSheet()
+    off = Scrap()
     return 2 * sum(hem_line(leaned(opened(p, degrees, off), add, off)).length() for p in (back, front))
 
 

@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from drafting.body import Body
 from drafting.craft.loops import belt_loop, loop_count
+from drafting.craft.scrap import Scrap
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.sides import by_sides
 from drafting.errors import SpecError
@@ -79,9 +80,9 @@ def draw(body: Body, cut: Trousers, sheet: DraftSheet) -> Pattern:
     sheet.heading("Sides", "common practice, no source")
     sheet.decide("two sides", not body.even, "Do the two sides of the body differ?", "Each is drafted by itself; what follows is the right one.")
     one, two = _levelled(right, level), _levelled(left, level)
-    person = _figure(one, cut, DraftSheet(), Side(rights, hips / 2))
+    person = _figure(one, cut, Scrap(), Side(rights, hips / 2))
     drawn = one_side(one, cut, sheet, Side(rights, hips / 2))
-    other = one_side(two, cut, DraftSheet(), Side(lefts, hips / 2), person)
+    other = one_side(two, cut, Scrap(), Side(lefts, hips / 2), person)
     return by_sides(drawn, other, frozenset({"fly_facing"}) if cut.lap == "left_over_right" else frozenset())
 
 
@@ -174,7 +175,7 @@ def _figure(body: Body, cut: Trousers, sheet: DraftSheet, own: Side) -> Figure:
 
 def _on_scrap(person: Figure, body: Body, cut: Trousers, own: Side) -> OnScrap:
     """The panels that a figure gives, drawn on scrap paper and measured."""
-    level, one, two = panels(person, body, replace(cut, waist_position=0.0), DraftSheet(), own)
+    level, one, two = panels(person, body, replace(cut, waist_position=0.0), Scrap(), own)
     return OnScrap(
         one.crotch.length() + two.crotch.length() + 2 * band_in_rise(cut),
         two.crotch.length() - one.crotch.length(),

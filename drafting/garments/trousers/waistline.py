@@ -13,6 +13,7 @@ from math import inf
 
 from drafting.craft.darts import PlannedDart, ThroughDart
 from drafting.craft.pencil import placed
+from drafting.craft.scrap import Scrap
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.welt_pocket import WELT_DOWN, WELT_WIDTH
 from drafting.errors import SpecError
@@ -132,7 +133,7 @@ def into_the_welt(back: Panel, cut: Trousers, sheet: DraftSheet) -> Panel:
         plan = tuple((at, width, long) for (at, width, _), long in zip(again(back), lengths, strict=True))
         return replace(back, darts=darts("back to the welt", back.waist_centre, back.waist_side, plan, paper))
 
-    tried = over_its_darts(ended((deep,) * len(back.darts), DraftSheet()))
+    tried = over_its_darts(ended((deep,) * len(back.darts), Scrap()))
     return ended(tuple(2 * deep - dart.length for dart in tried), sheet)
 
 
