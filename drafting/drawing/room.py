@@ -1,19 +1,19 @@
 """The free room inside a piece, filled by and by with what is written there. Cm, Y up.
 
-What bounds the room and what stands in it are straight bars, asked all at once as rows of numbers.
+What bounds the room and what stands in it are straight bars.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from itertools import chain, islice, pairwise
+from itertools import chain, pairwise
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
-from drafting.drawing.lettering import corners, framed
+from drafting.drawing.lettering import Frame, corners, framed
 from drafting.drawing.shapes import FLAT
 from drafting.drawing.sheet import Text
 from drafting.geometry import Path, Point, polyline
@@ -21,8 +21,6 @@ from drafting.pattern import Piece
 
 THIN = 0.02
 """Names keep this far from thin lines, cm."""
-BATCH = 6
-"""So many places are looked at together: nearly always one of the first will do."""
 
 Coordinates = Sequence[tuple[float, float]]
 Bar = tuple[float, float, float, float, float, float]
@@ -31,8 +29,6 @@ the room lies on its left side and none on its right."""
 
 Rows = NDArray[np.float64]
 """A row of such numbers for each bar."""
-
-Answers = NDArray[np.bool_]
 
 
 def bars(points: Coordinates, off: float = 0.0, *, wall: bool = False) -> list[Bar]:
@@ -109,12 +105,11 @@ class Room:
 
     def first_that_fits(self, candidates: Iterable[Text]) -> tuple[Text, ...]:
         """The first of these texts that lies clear of all; none where none does."""
-        left = iter(candidates)
-        every = rows_of(self.outline + self.taken + self.thin)
-        while texts := tuple(islice(left, BATCH)):
-            for i in np.flatnonzero(_clear(every, texts)):
-                self.take([corners(texts[i])])
-                return (texts[i],)
+        every = self.outline + self.taken + self.thin
+        for text in candidates:
+            if _is_clear(every, framed(text)):
+                self.take([corners(text)])
+                return (text,)
         return ()
 
 
@@ -128,35 +123,37 @@ def _clockwise(points: list[tuple[float, float]]) -> Coordinates:
     return ring[::-1] if twice > 0 else ring
 
 
-def _clear(every: Rows, texts: Sequence[Text]) -> Answers:
-    """Which texts lie in the room and meet no bar."""
-    frames = np.array([framed(text) for text in texts]).T[:, :, None]
-    return ~_met(every, frames).any(axis=1) & _inside(every, frames[0], frames[1])
+def _is_clear(every: list[Bar], frame: Frame) -> bool:
+    """Whether a box meets no bar and lies in the room: once round by the walls to its right."""
+    x, y, *_ = frame
+    turns = 0
+    for bar in every:
+        if _meets(bar, frame):
+            return False
+        if bar[5]:
+            turns += _turn(bar, x, y)
+    return turns == 1
 
 
-def _met(every: Rows, frames: Rows) -> Answers:
-    """Which boxes (rows) which bars (columns) come too near, by their shadows on three lines."""
-    x, y, along, up, half_wide, half_high = frames
-    x0, y0, x1, y1, off, _ = every.T
-    far_x, far_y, half_x, half_y = (
-        (x0 + x1) / 2 - x,
-        (y0 + y1) / 2 - y,
-        (x1 - x0) / 2,
-        (y1 - y0) / 2,
-    )
+def _meets(bar: Bar, frame: Frame) -> bool:
+    """Whether a box comes too near to a bar, by their shadows on three lines."""
+    x, y, along, up, wide, high = frame
+    x0, y0, x1, y1, off, _ = bar
+    far_x, far_y = (x0 + x1) / 2 - x, (y0 + y1) / 2 - y
+    half_x, half_y = (x1 - x0) / 2, (y1 - y0) / 2
     a, b = far_x * along + far_y * up, far_y * along - far_x * up
     p, q = half_x * along + half_y * up, half_y * along - half_x * up
-    wide, high = half_wide + off, half_high + off
-    across = np.abs(a * q - b * p) <= wide * np.abs(q) + high * np.abs(p)
-    met: Answers = (np.abs(a) <= wide + np.abs(p)) & (np.abs(b) <= high + np.abs(q)) & across
-    return met
+    wide, high = wide + off, high + off
+    if abs(a) > wide + abs(p) or abs(b) > high + abs(q):
+        return False
+    return abs(a * q - b * p) <= wide * abs(q) + high * abs(p)
 
 
-def _inside(every: Rows, x: Rows, y: Rows) -> Answers:
-    """Which points (rows) lie in the room: once round by the walls to their right."""
-    x0, y0, x1, y1, *_ = every[every[:, 5] > 0].T
-    rising = (y0 <= y) & (y < y1)
-    falling = (y1 <= y) & (y < y0)
-    right = ((x1 - x0) * (y - y0) - (x - x0) * (y1 - y0)) * (y1 - y0) > 0
-    inside: Answers = (rising & right).sum(axis=1) - (falling & right).sum(axis=1) == 1
-    return inside
+def _turn(wall: Bar, x: float, y: float) -> int:
+    """1 for a wall that rises to the right of a point, -1 for one that falls there, else 0."""
+    x0, y0, x1, y1, *_ = wall
+    if (y0 <= y) == (y1 <= y):
+        return 0
+    if ((x1 - x0) * (y - y0) - (x - x0) * (y1 - y0)) * (y1 - y0) <= 0:
+        return 0
+    return 1 if y1 > y0 else -1
