@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.drawing.labels import Verdict
-from drafting.drawing.lettering import ABOVE, BELOW, PITCH, has_shape, wrapped
+from drafting.drawing.lettering import ABOVE, BELOW, PITCH, has_shapes, wrapped
 from drafting.drawing.sheet import Group, Item, Role, Stroke, Text
 from drafting.drawing.words import Words
 from drafting.geometry import Path, Point, polyline
@@ -97,7 +97,7 @@ def legend(
         height = lower + scale.side
     texts = [reference] if reference.strip() else []
     texts += [*words.cautions, *cautions]
-    if not all(has_shape(c) for text in (reference, title) for c in text):
+    if not has_shapes(reference + title):
         texts.append(words.no_shape)
     texts += closing
     column, end = _column(texts, top, height - top - keep_free, width)

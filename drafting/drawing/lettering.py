@@ -58,9 +58,9 @@ def _widths() -> _Widths:
         return _Widths((chr(code), metrics[name][0] / em / CAPITAL) for code, name in glyphs)
 
 
-def has_shape(letter: str) -> bool:
-    """Whether the font can draw a letter."""
-    return letter in _widths()
+def has_shapes(text: str) -> bool:
+    """Whether the font can draw every letter of a text."""
+    return _widths().keys() >= set(text)
 
 
 def carried(text: str) -> str:
@@ -72,7 +72,7 @@ def writable(text: str) -> str:
     """The text with a box for each letter that the font does not have."""
     if text.isascii() and text.isprintable():
         return text
-    return "".join(c if has_shape(c) else BOX for c in carried(text))
+    return "".join(c if has_shapes(c) else BOX for c in carried(text))
 
 
 def width(text: str, height: float) -> float:

@@ -14,10 +14,12 @@ from typing import TYPE_CHECKING, Any, Protocol
 
 import svgwrite
 from svgwrite.base import Desc, Title
+from svgwrite.path import Path
+from svgwrite.text import Text as Written
 
 from drafting.drawing import Group, Sheet, Stroke, Text
 from drafting.drawing.compose import LEGEND
-from drafting.drawing.lettering import CAPITAL, has_shape, width
+from drafting.drawing.lettering import CAPITAL, has_shapes, width
 from drafting.errors import OutputError
 from drafting.export import screen
 from drafting.export.identity import pattern_id
@@ -173,7 +175,7 @@ def _group(drawing: Any, group: Group, to: Transform, code: str, dress: Dress) -
 def _path(drawing: Any, stroke: Stroke, to: Transform, code: str, dress: Dress) -> Any:
     names = {"id": f"{code}-{stroke.name}"} if stroke.name else {}
     pen = dress.pen(look(stroke))
-    return drawing.path(path_data(stroke.path, to), class_=stroke.role, **names, **pen)
+    return Path(path_data(stroke.path, to), factory=drawing, class_=stroke.role, **names, **pen)
 
 
 @cache
@@ -198,10 +200,12 @@ def _text(drawing: Any, text: Text, to: Transform, dress: Dress) -> Any:
         look["text_anchor"] = text.anchor
     if text.angle:
         look["transform"] = f"rotate({number(-text.angle)} {number(at.x)} {number(at.y)})"
-    if text.text and all(map(has_shape, text.text)):
+    if text.text and has_shapes(text.text):
         look["textLength"] = number(width(text.text, text.height) * MM)
         look["lengthAdjust"] = "spacingAndGlyphs"
-    return drawing.text(carried(text.text), x=[number(at.x)], y=[number(at.y)], **look)
+    element = Written(carried(text.text), factory=drawing, **look)
+    element["x"], element["y"] = number(at.x), number(at.y)
+    return element
 
 
 def _grey(share: float) -> str:

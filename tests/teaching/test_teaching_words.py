@@ -19,7 +19,7 @@ from classroom import (
     worked,
 )
 
-from drafting.drawing.lettering import has_shape
+from drafting.drawing.lettering import has_shapes
 from drafting.errors import DraftingError
 from drafting.garments import GARMENTS
 from drafting.language import _phrased
@@ -190,7 +190,7 @@ def test_numbers_have_the_comma_of_the_language(language, drafts):
 def test_every_letter_can_be_drawn(draft):
     _, taught = draft
     texts = [t for s in taught.steps for t in (*s.sentences, s.formula, s.worked, s.result)]
-    assert {c for text in texts for c in text if not has_shape(c)} == set()
+    assert {c for text in texts for c in text if not has_shapes(c)} == set()
 
 
 NUMBER = r"(?:\d+ )?\d+/\d+|\d+(?:\.\d+)?"
