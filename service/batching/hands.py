@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Protocol, TypeVar
 
 from service.limits import RETRY_AFTER
 from service.problems import ProblemError
+from service.waste import settle
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -23,6 +24,15 @@ T = TypeVar("T")
 ATTEMPTS = 3
 """So often a task is tried whose worker dies; from the second time on no other such task runs
 beside it, so that one that kills its workers takes no others with it for long."""
+
+WORK = [
+    "service.ranges.task",
+    "service.laying.task",
+    "drafting.export.draft_pdf",
+    "drafting.export.lay_plans",
+    "drafting.export.pdf",
+]
+"""Modules that workers are born with, so that none of them loads these by itself."""
 
 POLITE = 5
 """Workers step back by so much (Unix niceness) behind the server, which drafts single orders."""
@@ -143,12 +153,13 @@ def _context(*, plain: bool) -> BaseContext:
     if plain or "forkserver" not in multiprocessing.get_all_start_methods():
         return multiprocessing.get_context("spawn")
     context = multiprocessing.get_context("forkserver")
-    context.set_forkserver_preload(["service.ranges.task", "service.laying.task"])
+    context.set_forkserver_preload(WORK)
     return context
 
 
 def _settle_in() -> None:
     """A new worker: leaves Ctrl-C to the server, steps back behind it, and ends with it."""
+    settle()
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     if hasattr(os, "nice"):
         os.nice(POLITE)
