@@ -34,6 +34,8 @@ TOLD = 4
 """So many names stand in a message; all of them in its list."""
 
 Value = tuple[float, ...]
+Values = Mapping[str, tuple[Value, float]]
+"""By name, each with its tolerance."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,9 +70,12 @@ def unevenness(sizes: SizeRange) -> tuple[GradeFinding, ...]:
     """Findings `uneven_sizes` and `uneven_step`, in the order of the sizes."""
     names = tuple(name for name, _ in sizes.works)
     works = tuple(done for _, done in sizes.works)
+    values = tuple(_values(_net(done)) for done in works)
     bends: dict[str, list[_Bend]] = {}
     for middle in range(1, len(works) - 1):
-        for bend in _bends(sizes, works[middle - 1 : middle + 2], middle):
+        before, after = values[middle - 1], values[middle + 1]
+        mean = _drafted_evenly(sizes, works[middle - 1 : middle + 2])
+        for bend in _bends(before, mean, after, middle):
             bends.setdefault(bend.name, []).append(bend)
     jumps: dict[tuple[int, ...], list[_Bend]] = {}
     for at, bend in chain.from_iterable(_jumps(found) for found in bends.values()):
@@ -81,9 +86,7 @@ def unevenness(sizes: SizeRange) -> tuple[GradeFinding, ...]:
     )
 
 
-def _bends(sizes: SizeRange, three: tuple[Work, ...], middle: int) -> Iterator[_Bend]:
-    first, _, last = (_values(_net(done)) for done in three)
-    mean = _drafted_evenly(sizes, three)
+def _bends(first: Values, mean: _Net | None, last: Values, middle: int) -> Iterator[_Bend]:
     if mean is None:
         return
     for name, (value, tolerance) in _values(mean).items():
@@ -133,7 +136,7 @@ def _same(one: Body, two: Body) -> bool:
     )
 
 
-def _values(done: _Net) -> Mapping[str, tuple[Value, float]]:
+def _values(done: _Net) -> Values:
     """Everything that can be uneven: points, named lengths, finished measures, seams."""
     found: dict[str, tuple[Value, float]] = {}
     for step in done.steps:

@@ -72,20 +72,20 @@ def _decision(before: Step, after: Step, sizes: tuple[str, str]) -> Iterator[Gra
 def _limits(before: Step, after: Step, sizes: tuple[str, str]) -> Iterator[GradeFinding]:
     """Lengths that are the larger or the smaller of two, where the other one is taken now."""
     choices = zip(_choices(before), _choices(after), strict=False)
-    for (formula, taken), (_, then) in choices:
+    for (length, taken), (_, then) in choices:
         if taken != then:
             yield GradeFinding(
                 code="limit_reached",
                 where=before.name,
                 sizes=sizes,
-                message=f"The {before.name} goes by {formula}: it is {taken} for {sizes[0]}, "
-                f"{then} for {sizes[1]}.",
+                message=f"The {before.name} goes by {length.formula}: it is {taken} for "
+                f"{sizes[0]}, {then} for {sizes[1]}.",
                 names=(before.name,),
             )
 
 
-def _choices(step: Step) -> list[tuple[str, str]]:
-    """Formula of each choice between two lengths in a step, and the words for the one taken."""
+def _choices(step: Step) -> list[tuple[Length, str]]:
+    """Each choice between two lengths in a step, and the formula of the one taken."""
     how = step.how
     if isinstance(how, Place):
         lengths = [o for move in how.moves for o in move.operands if isinstance(o, Length)]
@@ -93,14 +93,14 @@ def _choices(step: Step) -> list[tuple[str, str]]:
     return list(_chosen(how)) if isinstance(how, Length) else []
 
 
-def _chosen(length: float) -> Iterator[tuple[str, str]]:
+def _chosen(length: float) -> Iterator[tuple[Length, str]]:
     if not isinstance(length, Length) or not isinstance(length.how, tuple):
         return
     sign, a, b = length.how
     if sign in ("larger", "smaller"):
         taken = a if float(a) == float(length) else b
         words = taken if isinstance(taken, Length) else Length(taken)
-        yield length.formula, words.formula
+        yield length, words.formula
     yield from _chosen(a)
     yield from _chosen(b)
 
