@@ -7,48 +7,60 @@ log is cut to its first line, since the others may quote values.
 
 from __future__ import annotations
 
-import json
 import logging
 import sys
 import time
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+import structlog
+from structlog.stdlib import BoundLogger, ProcessorFormatter
+
 if TYPE_CHECKING:
     from collections.abc import Mapping
     from types import TracebackType
 
+    from structlog.typing import EventDict
+
 LONGEST_FOREIGN = 200
 """Characters of what a library logs."""
 
-OWN = "tapeline"
-"""Name of the service's own logger, whose records hold what they tell beside the event."""
+LOGGER: BoundLogger = structlog.wrap_logger(
+    logging.getLogger("tapeline"),
+    processors=[ProcessorFormatter.wrap_for_formatter],
+    wrapper_class=BoundLogger,
+)
 
-LOGGER = logging.getLogger(OWN)
 
-
-class OneLine(logging.Formatter):
+class OneLine(ProcessorFormatter):
     """Writes what this service and its libraries log, each as one line of JSON."""
 
-    def format(self, record: logging.LogRecord) -> str:
-        """The record as one line: moment, level and event first."""
-        when = time.strftime("%Y-%m-%dT%H:%M:%S", time.gmtime(record.created))
-        head = {"time": f"{when}.{int(record.msecs):03d}Z", "level": record.levelname.lower()}
-        told = vars(record)["told"] if record.name == OWN else _cut(record)
-        return json.dumps({**head, "event": record.getMessage(), **told})
+    def __init__(self) -> None:
+        super().__init__(
+            foreign_pre_chain=[_cut],
+            processors=[
+                _headed,
+                ProcessorFormatter.remove_processors_meta,
+                structlog.processors.JSONRenderer(),
+            ],
+        )
 
 
-def _cut(record: logging.LogRecord) -> dict[str, Any]:
+def _cut(_: object, __: str, told: EventDict) -> EventDict:
     """A library's record: its first line; an exception's class and way, never its message."""
-    failed = record.exc_info
-    return {
-        "event": record.getMessage().split("\n", 1)[0][:LONGEST_FOREIGN],
-        **(outline(failed[0], failed[2]) if failed and failed[0] else {}),
-    }
+    told["event"] = told["event"].split("\n", 1)[0][:LONGEST_FOREIGN]
+    told.pop("stack_info", None)
+    failed = told.pop("exc_info", None)
+    told.update(outline(failed[0], failed[2]) if failed and failed[0] else {})
+    return told
 
 
-def _log(level: int, event: str, told: Mapping[str, object]) -> None:
-    LOGGER.log(level, event, extra={"told": told})
+def _headed(_: object, __: str, told: EventDict) -> EventDict:
+    """Moment, level and event first."""
+    record: logging.LogRecord = told["_record"]
+    when = time.strftime("%Y-%m-%dT%H:%M:%S", time.gmtime(record.created))
+    head = {"time": f"{when}.{int(record.msecs):03d}Z", "level": record.levelname.lower()}
+    return {**head, "event": told["event"], **told}
 
 
 class OutlinedError(Exception):
@@ -89,7 +101,7 @@ def set_up() -> None:
 
 def request_line(**told: object) -> None:
     """Log a request that has been answered."""
-    _log(logging.INFO, "request", told)
+    LOGGER.info("request", **told)
 
 
 def fault(error: BaseException, request_id: str) -> None:
@@ -100,4 +112,4 @@ def fault(error: BaseException, request_id: str) -> None:
 
 def outlined(told: Mapping[str, Any], request_id: str) -> None:
     """Log a fault that was outlined elsewhere."""
-    _log(logging.ERROR, "fault", {"request_id": request_id, **told})
+    LOGGER.error("fault", request_id=request_id, **told)
