@@ -9,6 +9,7 @@ from drafting.checks.copies import edges_used_once
 from drafting.checks.cutting import allowances_agree, allowances_kept, cut_lines_sound
 from drafting.checks.measure import measure
 from drafting.checks.notches import notches_meet, notches_on_edges
+from drafting.checks.outline import hold
 from drafting.checks.sewing import allowed_difference, seams
 from drafting.checks.structure import (
     darts_smooth,
@@ -69,6 +70,7 @@ def check(pattern: FinishedPattern) -> tuple[tuple[Check, ...], tuple[Finding, .
         KeyError: A seam, notch, dart or wish names a piece, edge or level that is not there.
         ValueError: A wish cannot be measured on this pattern.
     """
+    hold(line for p in pattern.pieces for line in (p.piece, p.cut_line))
     found = tuple(f for look in CHECKS.values() for f in look(pattern))
     checks = tuple(_checked(want, pattern.pattern) for want in pattern.pattern.wants)
     return checks, (*found, *(_failed(c) for c in checks if not c.passed))

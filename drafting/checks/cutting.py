@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import accumulate
 
 import numpy as np
@@ -13,8 +12,8 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from drafting.checks.along import mouths
-from drafting.checks.outline import FLAT, Corners, area_of, closed, is_simple, polygon, wedge
-from drafting.geometry import JOIN, array_of
+from drafting.checks.outline import FLAT, Corners, held, hold, numbered, wedges
+from drafting.geometry import JOIN
 from drafting.pattern import (
     NO_EASE,
     Edge,
@@ -38,14 +37,25 @@ BEYOND = 10.0
 
 def cut_lines_sound(finished: FinishedPattern) -> tuple[Finding, ...]:
     """Find cutting lines that are open, cross themselves, or do not hold the stitching line."""
-    return tuple(f for piece in finished.pieces for f in _line(piece))
+    pieces = finished.pieces
+    hold(piece.cut_line for piece in pieces)
+    hold(piece.piece for piece in pieces)
+    holding = _surely_holding(pieces)
+    return tuple(
+        f for piece, sure in zip(pieces, holding, strict=True) for f in _line(piece, sure=sure)
+    )
 
 
 def allowances_kept(finished: FinishedPattern) -> tuple[Finding, ...]:
     """Find edges whose cutting line runs nearer than their allowance."""
     every = [beside for piece in finished.pieces for beside in _beside(piece)]
-    gaps = _nearest([closed(beside.piece.cut_line) for beside in every], every)
-    return tuple(f for beside, gap in zip(every, gaps, strict=True) for f in _short(beside, gap))
+    gaps = _nearest([held(beside.piece.cut_line).ring for beside in every], every)
+    return tuple(
+        f
+        for beside, gap in zip(every, gaps, strict=True)
+        if gap < beside.allowance - CUT_TOLERANCE
+        for f in _short(beside)
+    )
 
 
 def allowances_agree(finished: FinishedPattern) -> tuple[Finding, ...]:
@@ -69,15 +79,15 @@ def _allowances(finished: FinishedPattern, seam: Seam) -> set[float]:
     return {finished.piece(p.piece).allowance(p.edge) for p in (*seam.one, *seam.two)}
 
 
-def _line(piece: FinishedPiece) -> Iterator[Finding]:
+def _line(piece: FinishedPiece, *, sure: bool) -> Iterator[Finding]:
     name, cut = piece.piece.name, piece.cut_line
     if cut.start.distance(cut.end) > JOIN:
         yield _error("cut_line_open", name, f"The cutting line of {name} is not closed.")
-    elif not is_simple(cut):
+    elif not held(cut).simple:
         yield _error("cut_line_crosses", name, f"The cutting line of {name} crosses itself.")
     elif cut.area() <= 0:
         yield _error("cut_line_clockwise", name, f"The cutting line of {name} runs clockwise.")
-    elif not _holds(area_of(cut), piece.piece):
+    elif not (sure or _holds(held(cut).area, piece.piece)):
         yield _error(
             "stitch_line_outside",
             name,
@@ -85,13 +95,18 @@ def _line(piece: FinishedPiece) -> Iterator[Finding]:
         )
 
 
+def _surely_holding(pieces: Sequence[FinishedPiece]) -> list[bool]:
+    """Of each piece, whether two sound lines are drawn, one around the other; asked all at once."""
+    drawn = [(held(piece.cut_line), held(piece.piece)) for piece in pieces]
+    sound = [(c.area, n.area) if c.simple and n.simple else (None, None) for c, n in drawn]
+    holding: list[bool] = shapely.covers(*np.array(sound, object).T).tolist()
+    return holding
+
+
 def _holds(cut: shapely.Polygon, piece: Piece) -> bool:
     """Whether the cutting line holds the piece but for darts and pleats: caps may dip under it."""
-    whole = polygon(piece)
-    if whole.is_valid and cut.covers(whole):
-        return True
-    taken = [wedge(one).buffer(CUT_TOLERANCE) for one in piece.taken]
-    sewn = shapely.make_valid(whole).difference(shapely.union_all(taken))
+    taken = [area.buffer(CUT_TOLERANCE) for area in wedges(piece)] if piece.taken else []
+    sewn = shapely.make_valid(held(piece).area).difference(shapely.union_all(taken))
     return bool(cut.buffer(CUT_TOLERANCE).covers(sewn))
 
 
@@ -105,43 +120,47 @@ def _off_the_folds(piece: FinishedPiece, cut: BaseGeometry) -> BaseGeometry:
     return cut.difference(shapely.MultiLineString(lines).buffer(CUT_TOLERANCE / 10))
 
 
-@dataclass(frozen=True, slots=True)
 class _Beside:
     """An edge, its allowance, and the stretches of it that the allowance must run beside."""
 
-    piece: FinishedPiece
-    edge: Edge
-    allowance: float
-    stretches: tuple[Corners, ...]
+    __slots__ = ("allowance", "edge", "piece", "stretches")
+
+    def __init__(
+        self, piece: FinishedPiece, edge: Edge, allowance: float, stretches: list[Corners]
+    ) -> None:
+        self.piece = piece
+        self.edge = edge
+        self.allowance = allowance
+        self.stretches = stretches
 
 
-def _beside(piece: FinishedPiece) -> Iterator[_Beside]:
-    for edge, allowance in zip(piece.piece.edges, piece.allowances, strict=True):
-        stretches = tuple(_between(piece.piece, edge, TRIM * allowance))
-        if stretches:
-            yield _Beside(piece, edge, allowance, stretches)
+def _beside(piece: FinishedPiece) -> list[_Beside]:
+    """The edges of a piece with an allowance; no line is nearer than none."""
+    found = [
+        _Beside(piece, edge, allowance, _between(piece.piece, edge, TRIM * allowance))
+        for edge, allowance in zip(piece.piece.edges, piece.allowances, strict=True)
+        if allowance > CUT_TOLERANCE
+    ]
+    return [beside for beside in found if beside.stretches]
 
 
 def _nearest(cuts: Sequence[BaseGeometry], every: Sequence[_Beside]) -> list[float]:
     """How near each cutting line comes to the stretches of each edge, all asked at once."""
     if not every:
         return []
-    stretches = [stretch for beside in every for stretch in beside.stretches]
-    of = [k for k, beside in enumerate(every) for _ in beside.stretches]
-    numbers = np.repeat(np.arange(len(stretches)), [len(stretch) for stretch in stretches])
-    points = array_of([point for stretch in stretches for point in stretch])
+    points, numbers = numbered([stretch for beside in every for stretch in beside.stretches])
+    counts = [len(beside.stretches) for beside in every]
     lines = shapely.linestrings(points, indices=numbers)
-    gaps = shapely.distance(np.array(cuts, object)[of], lines)
-    nearest: list[float] = np.minimum.reduceat(gaps, np.unique(of, return_index=True)[1]).tolist()
+    gaps = shapely.distance(np.repeat(np.array(cuts, object), counts), lines)
+    nearest: list[float] = np.minimum.reduceat(gaps, np.cumsum([0, *counts[:-1]])).tolist()
     return nearest
 
 
-def _short(beside: _Beside, nearest: float) -> Iterator[Finding]:
-    """An allowance that is not kept, looked at once more where the cutting line leaves folds."""
+def _short(beside: _Beside) -> Iterator[Finding]:
+    """An allowance that is not kept, unless only where the cutting line leaves folds."""
     name, edge, allowance = beside.piece.piece.name, beside.edge.name, beside.allowance
-    if nearest < allowance - CUT_TOLERANCE:
-        cut = _off_the_folds(beside.piece, closed(beside.piece.cut_line))
-        (nearest,) = _nearest([cut], [beside])
+    cut = _off_the_folds(beside.piece, held(beside.piece.cut_line).ring)
+    (nearest,) = _nearest([cut], [beside])
     if nearest < allowance - CUT_TOLERANCE:
         yield Finding(
             code="allowance_short",
@@ -154,15 +173,17 @@ def _short(beside: _Beside, nearest: float) -> Iterator[Finding]:
         )
 
 
-def _between(piece: Piece, edge: Edge, trim: float) -> Iterator[Corners]:
+def _between(piece: Piece, edge: Edge, trim: float) -> list[Corners]:
     """The stretches of an edge between corners and mouths, trimmed; over mouths stand caps."""
     points = edge.path.coordinates(FLAT)
     along = [0.0, *accumulate(map(math.dist, points, points[1:]))]
     taken = sorted((m.first, m.last) for m in mouths(piece, edge.name))
     starts, ends = (0.0, *(b for _, b in taken)), (*(a for a, _ in taken), along[-1])
-    for start, end in zip(starts, ends, strict=True):
-        if end - start > 2 * trim:
-            yield _stretch(points, along, start + trim, end - trim)
+    return [
+        _stretch(points, along, start + trim, end - trim)
+        for start, end in zip(starts, ends, strict=True)
+        if end - start > 2 * trim
+    ]
 
 
 def _stretch(points: Corners, along: list[float], start: float, end: float) -> Corners:

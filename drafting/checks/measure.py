@@ -8,7 +8,7 @@ from typing import assert_never
 
 import shapely
 
-from drafting.checks.outline import at, polygon, ring, wedge
+from drafting.checks.outline import around, at, held, ring, wedges
 from drafting.geometry import Point, Vector, crossing_with_line, meet, remembered
 from drafting.pattern import (
     AngleBetween,
@@ -22,14 +22,15 @@ from drafting.pattern import (
     Number,
     Pattern,
     Piece,
+    Taken,
 )
 
 _INWARD = 1e-5
 """Where a level line lies on a straight hem, the tape is laid this many cm beside it."""
 
 
-_STRIP = 0.01
-"""cm above and below a level in which the areas that it crosses are looked at."""
+Section = tuple[float, float]
+"""From one x to another."""
 
 
 def measure(measuring: Measuring, pattern: Pattern) -> float:
@@ -69,6 +70,7 @@ def measure(measuring: Measuring, pattern: Pattern) -> float:
     return found
 
 
+@remembered
 def finished_measurements(pattern: Pattern) -> tuple[tuple[str, float], ...]:
     """Name and drawn value (cm or degrees) of each finished measurement, in the pattern's order."""
     return tuple((w.name, measure(w.measuring, pattern)) for w in pattern.finished_measurements)
@@ -79,23 +81,60 @@ def width(piece: Piece, level: str) -> float:
     """Width in cm inside the stitching line at a level, less what darts and pleats take there."""
     left, right = span(piece, level)
     whole = _inside(piece, left, right)
-    if not piece.taken:
+    if not any(_reaches(taken, left.y, right.y) for taken in piece.taken):
         return whole
     inside = shapely.linestrings([(left.x, left.y), (right.x, right.y)])
-    taken = shapely.intersection(inside, [wedge(t) for t in piece.taken])
+    taken = shapely.intersection(inside, wedges(piece))
     return whole - float(shapely.length(taken).sum())
 
 
+def _reaches(taken: Taken, one: float, other: float) -> bool:
+    """Whether a dart or a pleat lies anywhere between two heights."""
+    heights = [y for _, y in around(taken)]
+    return min(heights) <= max(one, other) and max(heights) >= min(one, other)
+
+
+@remembered
 def _shows(pattern: Pattern, name: str, over: str, level: str) -> float:
     """Width in cm that shows of a piece beside the one over it, at a level of that one."""
     top, patch = pattern.piece(over), pattern.piece(name)
     y = _height(top, level)
-    left, _, right, _ = patch.outline.bounds()
-    line = shapely.LineString([(left - 1, y), (right + 1, y)])
-    strip = (left - 1, y - _STRIP, right + 1, y + _STRIP)
-    near = (shapely.clip_by_rect(polygon(piece), *strip) for piece in (patch, top))
-    shown, hidden = (area.buffer(by) for area, by in zip(near, (0, 1e-6), strict=True))
-    return float(line.intersection(shown).difference(hidden).length)
+    shown = _sections(patch, y)
+    if not shown:
+        return 0.0
+    hidden = _sections(top, y)
+    stops = sorted({x for section in (*shown, *hidden) for x in section})
+    return fsum(
+        b - a
+        for a, b in pairwise(stops)
+        if _covered(shown, (a + b) / 2) and not _covered(hidden, (a + b) / 2)
+    )
+
+
+def _covered(sections: list[Section], x: float) -> bool:
+    return any(left < x < right for left, right in sections)
+
+
+def _sections(piece: Piece, y: float) -> list[Section]:
+    """From where to where a level line lies inside the stitching line or along it.
+
+    Just above the line and just below it, so that what lies on a straight hem is found.
+    """
+    _, low, _, high = held(piece).ring.bounds
+    if not low <= y <= high:
+        return []
+    corners = shapely.get_coordinates(held(piece).ring).tolist()
+    over, under = [], []
+    for (x, v), (u, w) in pairwise(corners):
+        if (v > y) != (w > y):
+            over.append(x + (u - x) * (y - v) / (w - v))
+        if (v < y) != (w < y):
+            under.append(x + (u - x) * (y - v) / (w - v))
+    return [
+        (ends[k], ends[k + 1])
+        for ends in (sorted(over), sorted(under))
+        for k in range(0, len(ends), 2)
+    ]
 
 
 @remembered
@@ -152,7 +191,7 @@ def _inside(piece: Piece, left: Point, right: Point) -> float:
     stops = _crossings(piece, left, (right - left).unit)
     if len(stops) <= 2 or _along_an_edge(piece, left, right):
         return left.distance(right)
-    area = polygon(piece).buffer(0.01)
+    area = held(piece).area.buffer(0.01)
     inside = (a.distance(b) for a, b in pairwise(stops) if area.covers(at(a.toward(b, 0.5))))
     return sum(inside)
 

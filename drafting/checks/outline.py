@@ -1,16 +1,26 @@
-"""Outlines as polylines for shapely, which answers what crosses and what lies inside."""
+"""Outlines as polylines for shapely, which answers what crosses and what lies inside.
+
+To ask it costs more than its answer: all outlines of a pattern are given to it at once.
+"""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable, Sequence
+from itertools import chain
 from typing import cast
 
+import numpy as np
 import shapely
+from numpy.typing import NDArray
 
-from drafting.geometry import JOIN, Path, Point, array_of, remembered
+from drafting.geometry import JOIN, Path, Point, remembered
 from drafting.pattern import Dart, Piece, Taken
 
 Corners = list[tuple[float, float]]
+
+Shapes = NDArray[np.object_]
+"""Shapes of shapely, a row of them."""
 
 FLAT = 0.002
 """Greatest error in cm of a flattened curve: two of them beside each other stay far below the
@@ -23,54 +33,94 @@ def ring(piece: Piece) -> Path:
     return Path(tuple([s for edge in piece.edges for s in edge.path.segments]))
 
 
-@remembered
-def polygon(piece: Piece) -> shapely.Polygon:
-    """The area inside the stitching line."""
-    return shapely.polygons(_closed(piece))
+class Held:
+    """A closed line flattened, as shapely holds it.
+
+    Attributes:
+        ring: The line, whether or not its ends met.
+        area: What lies inside it.
+        simple: Whether it neither crosses nor touches itself.
+    """
+
+    __slots__ = ("area", "ring", "simple")
+
+    def __init__(self, ring: shapely.LinearRing, area: shapely.Polygon, *, simple: bool) -> None:
+        self.ring = ring
+        self.area = area
+        self.simple = simple
+
+
+def hold(outlines: Iterable[Piece | Path]) -> None:
+    """Give stitching lines (of pieces) and closed lines to shapely, all at once.
+
+    Raises:
+        ValueError: One of them has fewer than three corners.
+    """
+    fresh = [outline for outline in outlines if Held not in outline.memory]
+    if fresh:
+        rings = _rings([_corners(outline) for outline in fresh])
+        areas, simple = _areas(rings), shapely.is_simple(rings).tolist()
+        for outline, line, area, sound in zip(fresh, rings, areas, simple, strict=True):
+            outline.memory[Held] = Held(line, area, simple=sound)
+
+
+def held(outline: Piece | Path) -> Held:
+    """A piece's stitching line or a closed line, as shapely holds it."""
+    if Held not in outline.memory:
+        hold([outline])
+    found: Held = outline.memory[Held]
+    return found
+
+
+def _corners(outline: Piece | Path) -> Corners:
+    """Corners of the flattened line; ends that meet within JOIN are one corner."""
+    if isinstance(outline, Path):
+        found = outline.coordinates(FLAT).copy()
+    else:
+        found = []
+        for edge in outline.edges:
+            line = edge.path.coordinates(FLAT)
+            found += line[1:] if found and math.dist(found[-1], line[0]) <= JOIN else line
+    if math.dist(found[-1], found[0]) <= JOIN:
+        found[-1] = found[0]
+    return found
+
+
+def _rings(outlines: Sequence[Corners]) -> Shapes:
+    """Closed lines through corners; where some lie on each other all are looked through."""
+    points, of = numbered(outlines)
+    steps = np.hypot(*(points[1:] - points[:-1]).T)
+    if steps.min() <= JOIN and steps[of[1:] == of[:-1]].min() <= JOIN:
+        points, of = numbered([_distinct(corners) for corners in outlines])
+    return cast("Shapes", shapely.linearrings(points, indices=of))
+
+
+def _areas(rings: shapely.LinearRing | Shapes) -> Shapes:
+    return cast("Shapes", shapely.polygons(rings))
+
+
+def numbered(lines: Sequence[Corners]) -> tuple[NDArray[np.float64], NDArray[np.int_]]:
+    """All corners of some lines in one array, a row for each; and the number of its line."""
+    counts = [len(line) for line in lines]
+    numbers = chain.from_iterable(chain.from_iterable(lines))
+    corners = np.fromiter(numbers, float, 2 * sum(counts)).reshape(-1, 2)
+    return corners, np.repeat(np.arange(len(lines)), counts)
 
 
 @remembered
-def is_simple_outline(piece: Piece) -> bool:
-    """Whether the stitching line neither crosses nor touches itself."""
-    return bool(shapely.is_simple(_closed(piece)))
+def wedges(piece: Piece) -> Shapes:
+    """The areas that a piece's darts and pleats take away."""
+    corners, of = numbered([around(taken) for taken in piece.taken])
+    return _areas(shapely.linearrings(corners, indices=of))
 
 
-@remembered
-def _closed(piece: Piece) -> shapely.LinearRing:
-    """The flattened stitching line, whether or not its ends meet."""
-    points = [p for edge in piece.edges for p in edge.path.coordinates(FLAT)]
-    return _ring(_distinct(points))
-
-
-def wedge(taken: Taken) -> shapely.Polygon:
-    """The area that a dart or a pleat takes away."""
+def around(taken: Taken) -> Corners:
+    """The corners of the area that a dart or a pleat takes away."""
     if isinstance(taken, Dart):
         corners: tuple[Point, ...] = taken.around
     else:
         corners = (*taken.two.flattened(FLAT), *reversed(taken.one.flattened(FLAT)))
-    return shapely.polygons([(p.x, p.y) for p in corners])
-
-
-@remembered
-def area_of(path: Path) -> shapely.Polygon:
-    """The area inside a closed path."""
-    return shapely.polygons(closed(path))
-
-
-@remembered
-def closed(path: Path) -> shapely.LinearRing:
-    """A closed path."""
-    return _ring(flat(path))
-
-
-@remembered
-def is_simple(path: Path) -> bool:
-    """Whether a closed path neither crosses nor touches itself."""
-    return bool(shapely.is_simple(closed(path)))
-
-
-def _ring(points: Corners) -> shapely.LinearRing:
-    return cast("shapely.LinearRing", shapely.linearrings(array_of(points)))
+    return [(p.x, p.y) for p in corners]
 
 
 def flat(path: Path, tolerance: float = FLAT) -> Corners:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
+import numpy as np
 import shapely
 
 from drafting.checks.along import Mouth, mouths
 from drafting.checks.closing import angle_over
-from drafting.checks.outline import at, flat, is_simple_outline, polygon, ring, wedge
+from drafting.checks.outline import Corners, at, flat, held, hold, numbered, ring, wedges
 from drafting.geometry import JOIN, Point
 from drafting.pattern import Dart, Finding, FinishedPattern, Piece, Pleat, Taken
 
@@ -41,6 +42,7 @@ def names_once(finished: FinishedPattern) -> tuple[Finding, ...]:
 
 def outlines_sound(finished: FinishedPattern) -> tuple[Finding, ...]:
     """Find outlines that are open, run clockwise, or cross themselves."""
+    hold(finished.pattern.pieces)
     return tuple(f for piece in finished.pattern.pieces for f in _outline(piece))
 
 
@@ -76,7 +78,9 @@ def darts_smooth(finished: FinishedPattern) -> tuple[Finding, ...]:
 
 def lines_inside(finished: FinishedPattern) -> tuple[Finding, ...]:
     """Find level lines that do not end on the outline or leave it, and a grain that does."""
-    return tuple(f for piece in finished.pattern.pieces for f in _lines(piece))
+    strokes = [stroke for piece in finished.pattern.pieces for stroke in _strokes(piece)]
+    told = zip(strokes, _off(strokes), _surely_inside(strokes), strict=True)
+    return tuple(f for stroke, off, sure in told for f in _stroke(stroke, off, sure=sure))
 
 
 def _twice(where: str, names: list[str]) -> Iterator[Finding]:
@@ -101,7 +105,7 @@ def _outline(piece: Piece) -> Iterator[Finding]:
                 (0.0, JOIN),
             )
             return
-    if not is_simple_outline(piece):
+    if not held(piece).simple:
         yield _error("outline_crosses", piece.name, f"The outline of {piece.name} crosses itself.")
     elif ring(piece).area() <= 0:
         yield _error(
@@ -125,7 +129,7 @@ def _pleats(piece: Piece) -> Iterator[Finding]:
         if isinstance(pleat := mouth.taken, Pleat):
             lines = (pleat.one, pleat.two)
             yield from _mouth(piece, mouth, tuple(line.length() for line in lines))
-            area = polygon(piece).buffer(ON_EDGE)
+            area = held(piece).area.buffer(ON_EDGE)
             if not all(area.contains(shapely.LineString(flat(line))) for line in lines):
                 told = f"A line of a pleat leaves {piece.name}."
                 yield _error("pleat_outside", f"{piece.name}.{pleat.edge}", told)
@@ -153,41 +157,77 @@ def _mouth(piece: Piece, mouth: Mouth, legs: tuple[float, ...]) -> Iterator[Find
 
 def _dart(piece: Piece, dart: Dart) -> Iterator[Finding]:
     where = f"{piece.name}.{dart.edge}"
-    if not polygon(piece).contains(at(dart.point)):
+    if not held(piece).area.contains(at(dart.point)):
         yield _error("dart_point_outside", where, f"The point of a dart lies outside {piece.name}.")
-    if wedge(dart).distance(at(dart.drill)) >= ON_EDGE:
+    area = wedges(piece)[piece.darts.index(dart)]
+    if area.distance(at(dart.drill)) >= ON_EDGE:
         yield _error("drill_outside_dart", where, f"A drill hole of {piece.name} misses its dart.")
 
 
-def _lines(piece: Piece) -> Iterator[Finding]:
-    line = polygon(piece).exterior
-    for name, left, right in piece.levels:
-        where = f"{piece.name}.{name}"
-        off = float(shapely.distance(line, shapely.points(_ends(left, right))).max())
-        if off > LEVEL_TOLERANCE:
-            told = f"The {name} line of {piece.name} ends {off:.2f} cm off the outline."
-            yield _error("level_off_outline", where, told, off, (0.0, LEVEL_TOLERANCE))
-        elif not _is_chord(piece, left, right) and not _inside(piece, left, right):
-            yield _error("level_outside", where, f"The {name} line leaves {piece.name}.")
-    if not _inside(piece, *piece.grain):
-        yield _error("grain_outside", piece.name, f"The grain line leaves {piece.name}.")
-    if abs(piece.grain[0].x - piece.grain[1].x) > JOIN or piece.grain[0].y >= piece.grain[1].y:
-        yield _error("grain_not_upright", piece.name, f"The grain of {piece.name} does not run up.")
+class _Stroke:
+    """A level line of a piece, or its grain line, which has no level."""
+
+    __slots__ = ("a", "b", "level", "piece")
+
+    def __init__(self, piece: Piece, level: str | None, a: Point, b: Point) -> None:
+        self.piece = piece
+        self.level = level
+        self.a = a
+        self.b = b
+
+    def within(self, share: float) -> Corners:
+        """Its ends, drawn in by a share of its length."""
+        a, b = self.a.toward(self.b, share), self.b.toward(self.a, share)
+        return [(a.x, a.y), (b.x, b.y)]
 
 
-def _inside(piece: Piece, a: Point, b: Point) -> bool:
-    """Whether a straight line lies in the piece, or leaves it by less than level lines may.
-
-    Both ends may: what lies between them is nearly always within.
-    """
-    share, area = ON_EDGE / max(a.distance(b), 2 * ON_EDGE), polygon(piece)
-    if area.covers(shapely.linestrings(_ends(a.toward(b, share), b.toward(a, share)))):
-        return True
-    return bool(area.buffer(LEVEL_TOLERANCE).covers(shapely.linestrings(_ends(a, b))))
+def _strokes(piece: Piece) -> list[_Stroke]:
+    levels = [_Stroke(piece, name, left, right) for name, left, right in piece.levels]
+    return [*levels, _Stroke(piece, None, *piece.grain)]
 
 
-def _ends(a: Point, b: Point) -> list[tuple[float, float]]:
-    return [(a.x, a.y), (b.x, b.y)]
+def _off(strokes: Sequence[_Stroke]) -> list[float]:
+    """How far the worse end of each stroke lies off the outline."""
+    ends, _ = numbered([stroke.within(0.0) for stroke in strokes])
+    lines = np.repeat(np.array([held(stroke.piece).ring for stroke in strokes], object), 2)
+    off: list[float] = shapely.distance(lines, shapely.points(ends)).reshape(-1, 2).max(1).tolist()
+    return off
+
+
+def _surely_inside(strokes: Sequence[_Stroke]) -> list[bool]:
+    """Whether each lies in its piece without the ends, which may be off as far as on an edge."""
+    shares = [ON_EDGE / max(s.a.distance(s.b), 2 * ON_EDGE) for s in strokes]
+    ends, of = numbered([s.within(share) for s, share in zip(strokes, shares, strict=True)])
+    areas = np.array([held(stroke.piece).area for stroke in strokes], object)
+    inside: list[bool] = shapely.covers(areas, shapely.linestrings(ends, indices=of)).tolist()
+    return inside
+
+
+def _stroke(stroke: _Stroke, off: float, *, sure: bool) -> Iterator[Finding]:
+    piece, level = stroke.piece, stroke.level
+    if level is None:
+        yield from _grain(stroke, sure=sure)
+    elif off > LEVEL_TOLERANCE:
+        where = f"{piece.name}.{level}"
+        told = f"The {level} line of {piece.name} ends {off:.2f} cm off the outline."
+        yield _error("level_off_outline", where, told, off, (0.0, LEVEL_TOLERANCE))
+    elif not (sure or _is_chord(piece, stroke.a, stroke.b) or _inside(stroke)):
+        where = f"{piece.name}.{level}"
+        yield _error("level_outside", where, f"The {level} line leaves {piece.name}.")
+
+
+def _grain(stroke: _Stroke, *, sure: bool) -> Iterator[Finding]:
+    name, low, high = stroke.piece.name, stroke.a, stroke.b
+    if not (sure or _inside(stroke)):
+        yield _error("grain_outside", name, f"The grain line leaves {name}.")
+    if abs(low.x - high.x) > JOIN or low.y >= high.y:
+        yield _error("grain_not_upright", name, f"The grain of {name} does not run up.")
+
+
+def _inside(stroke: _Stroke) -> bool:
+    """Whether a line leaves its piece by less than level lines may."""
+    whole = shapely.LineString(stroke.within(0.0))
+    return bool(held(stroke.piece).area.buffer(LEVEL_TOLERANCE).covers(whole))
 
 
 def _is_chord(piece: Piece, left: Point, right: Point) -> bool:

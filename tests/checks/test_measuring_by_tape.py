@@ -97,6 +97,44 @@ def test_a_level_that_is_not_drawn_or_does_not_cross_is_refused():
         width(at_level(front(), 70), "high")
 
 
+def patch(*corners: tuple[float, float]) -> Piece:
+    """A piece that lies in the front's frame and fills what is cut away of it."""
+    return replace(front(), name="patch", edges=(edge("round", *corners),), darts=(), levels=())
+
+
+def shown(level: float, *corners: tuple[float, float]) -> float:
+    pattern = skirt(at_level(front(), level), patch(*corners))
+    return measure(Girth("high", ("front",), 1, under=("patch",)), pattern) - WIDE
+
+
+@given(st.floats(30.01, 49.99))
+def test_of_a_piece_under_the_front_only_what_stands_out_counts(level):
+    # a triangle from x = 20 to 29 at its foot, at y = 30; its tip lies at (20, 50)
+    wide = 9 * (50 - level) / 20
+    assert shown(level, (20, 30), (29, 30), (20, 50), (20, 30)) == pytest.approx(
+        max(0.0, 20 + wide - WIDE), abs=1e-6
+    )
+
+
+def test_a_piece_that_the_level_passes_by_or_that_lies_wholly_under_shows_nothing():
+    beyond = (20, 30), (29, 30), (29, 50), (20, 50), (20, 30)
+    under = (5, 30), (20, 30), (20, 50), (5, 50), (5, 30)
+    assert shown(29.9, *beyond) == shown(50.1, *beyond) == shown(40, *under) == 0
+    assert shown(40, *beyond) == pytest.approx(5, abs=1e-6)
+
+
+@pytest.mark.parametrize("level", [30, 50])
+def test_a_piece_that_ends_straight_on_the_level_shows_its_end(level):
+    corners = (20, 30), (29, 30), (29, 50), (20, 50), (20, 30)
+    assert shown(level, *corners) == pytest.approx(5, abs=1e-6)
+
+
+def test_two_pieces_that_share_an_edge_neither_overlap_nor_leave_a_gap():
+    assert shown(40, (WIDE, 30), (29, 30), (29, 50), (WIDE, 50), (WIDE, 30)) == pytest.approx(5)
+    hollow = (20, 30), (29, 30), (29, 50), (27, 50), (27, 35), (26, 35), (26, 50), (20, 50)
+    assert shown(40, *hollow, (20, 30)) == pytest.approx(4, abs=1e-6)  # 24 to 26, 27 to 29
+
+
 def test_edge_length_leaves_the_dart_mouth_out():
     assert measure(EdgeLength("front", ("waist",), 2), skirt()) == pytest.approx(42, abs=1e-6)
     assert measure(EdgeLength("front", ("waist", "side")), skirt()) == pytest.approx(81, abs=1e-6)
