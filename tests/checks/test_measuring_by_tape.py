@@ -103,7 +103,8 @@ def patch(*corners: tuple[float, float]) -> Piece:
 
 
 def shown(level: float, *corners: tuple[float, float]) -> float:
-    pattern = skirt(at_level(front(), level), patch(*corners))
+    plain = replace(at_level(front(), level), darts=())
+    pattern = skirt(plain, patch(*corners))
     return measure(Girth("high", ("front",), 1, under=("patch",)), pattern) - WIDE
 
 
