@@ -16,7 +16,10 @@ _HEAD = re.compile(r"M[^CL]*")
 
 def number(value: float) -> str:
     """A number to a thousandth, without needless noughts."""
-    text = f"{value:.3f}".rstrip("0").rstrip(".")
+    text = "%.3f" % value  # noqa: UP031 - much the fastest
+    if text[-1] != "0":
+        return text
+    text = text.rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
 
 
