@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import wraps
-from typing import Any, Concatenate, ParamSpec, Protocol, TypeVar
+from typing import Any, Protocol, TypeVar, TypeVarTuple
 
 
 class Memory(dict[Any, Any]):
@@ -26,23 +26,23 @@ class Remembers(Protocol):
 
 
 T = TypeVar("T", bound=Remembers)
-P = ParamSpec("P")
+Ts = TypeVarTuple("Ts")
 R = TypeVar("R")
 
 
-def remembered(question: Callable[Concatenate[T, P], R]) -> Callable[Concatenate[T, P], R]:
+def remembered(question: Callable[[T, *Ts], R]) -> Callable[[T, *Ts], R]:
     """The same function of a frozen value, worked out once for each value and each way of asking.
 
-    Whatever is asked beside the value must be hashable and given by position.
+    Whatever is asked beside the value must be hashable and given by position; no answer is None.
     """
 
     @wraps(question)
-    def recalled(value: T, /, *args: P.args, **kwargs: P.kwargs) -> R:
-        key = (question, args) if args else question
+    def recalled(value: T, *asked: *Ts) -> R:
+        key: Any = (question, *asked) if asked else question
         memory = value.memory
-        if key not in memory:
-            memory[key] = question(value, *args, **kwargs)
-        answer: R = memory[key]
+        answer: R | None = memory.get(key)
+        if answer is None:
+            answer = memory[key] = question(value, *asked)
         return answer
 
     return recalled
