@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
-from itertools import accumulate
 
 import numpy as np
 import shapely
@@ -105,7 +104,7 @@ def _surely_holding(pieces: Sequence[FinishedPiece]) -> list[bool]:
 
 def _holds(cut: shapely.Polygon, piece: Piece) -> bool:
     """Whether the cutting line holds the piece but for darts and pleats: caps may dip under it."""
-    taken = [area.buffer(CUT_TOLERANCE) for area in wedges(piece)] if piece.taken else []
+    taken = [area.buffer(CUT_TOLERANCE) for area in wedges(piece.taken)] if piece.taken else []
     sewn = shapely.make_valid(held(piece).area).difference(shapely.union_all(taken))
     return bool(cut.buffer(CUT_TOLERANCE).covers(sewn))
 
@@ -176,7 +175,7 @@ def _short(beside: _Beside) -> Iterator[Finding]:
 def _between(piece: Piece, edge: Edge, trim: float) -> list[Corners]:
     """The stretches of an edge between corners and mouths, trimmed; over mouths stand caps."""
     points = edge.path.coordinates(FLAT)
-    along = [0.0, *accumulate(map(math.dist, points, points[1:]))]
+    along = _along(points)
     taken = sorted((m.first, m.last) for m in mouths(piece, edge.name))
     starts, ends = (0.0, *(b for _, b in taken)), (*(a for a, _ in taken), along[-1])
     return [
@@ -184,6 +183,17 @@ def _between(piece: Piece, edge: Edge, trim: float) -> list[Corners]:
         for start, end in zip(starts, ends, strict=True)
         if end - start > 2 * trim
     ]
+
+
+def _along(points: Corners) -> list[float]:
+    """How far along a line of strokes each corner lies."""
+    x, y = points[0]
+    way, found = 0.0, []
+    for u, v in points:
+        way += math.sqrt((u - x) * (u - x) + (v - y) * (v - y))
+        found.append(way)
+        x, y = u, v
+    return found
 
 
 def _stretch(points: Corners, along: list[float], start: float, end: float) -> Corners:

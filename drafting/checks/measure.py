@@ -79,12 +79,12 @@ def finished_measurements(pattern: Pattern) -> tuple[tuple[str, float], ...]:
 @remembered
 def width(piece: Piece, level: str) -> float:
     """Width in cm inside the stitching line at a level, less what darts and pleats take there."""
-    left, right = span(piece, level)
-    whole = _inside(piece, left, right)
+    stops = _stops(piece, level)
+    whole, left, right = _inside(piece, stops), stops[0], stops[-1]
     if not any(_reaches(taken, left.y, right.y) for taken in piece.taken):
         return whole
     inside = shapely.linestrings([(left.x, left.y), (right.x, right.y)])
-    taken = shapely.intersection(inside, wedges(piece))
+    taken = shapely.intersection(inside, wedges(piece.taken))
     return whole - float(shapely.length(taken).sum())
 
 
@@ -137,7 +137,6 @@ def _sections(piece: Piece, y: float) -> list[Section]:
     ]
 
 
-@remembered
 def span(piece: Piece, level: str) -> tuple[Point, Point]:
     """Where the level's line enters and leaves the stitching line: the outermost crossings.
 
@@ -145,12 +144,19 @@ def span(piece: Piece, level: str) -> tuple[Point, Point]:
         KeyError: The piece has no such level.
         ValueError: The line does not cross the stitching line twice.
     """
+    found = _stops(piece, level)
+    return found[0], found[-1]
+
+
+@remembered
+def _stops(piece: Piece, level: str) -> list[Point]:
+    """Every crossing of the level's line with the stitching line, from left to right."""
     line = _level(piece, level)
     along = (line[1] - line[0]).unit
     for beside in (0.0, _INWARD, -_INWARD):
         found = _crossings(piece, line[0] + along.left * beside, along)
         if len(found) > 1:
-            return found[0], found[-1]
+            return found
     raise ValueError(f"the {level} line does not cross {piece.name}")
 
 
@@ -186,10 +192,10 @@ def _crossings(piece: Piece, on: Point, along: Vector) -> list[Point]:
     return [p for k, p in enumerate(found) if k == 0 or p.distance(found[k - 1]) > _INWARD * 10]
 
 
-def _inside(piece: Piece, left: Point, right: Point) -> float:
+def _inside(piece: Piece, stops: list[Point]) -> float:
     """Length of the stroke from crossing to crossing, without what lies outside the piece."""
-    stops = _crossings(piece, left, (right - left).unit)
-    if len(stops) <= 2 or _along_an_edge(piece, left, right):
+    left, right = stops[0], stops[-1]
+    if len(stops) == 2 or _along_an_edge(piece, left, right):
         return left.distance(right)
     area = held(piece).area.buffer(0.01)
     inside = (a.distance(b) for a, b in pairwise(stops) if area.covers(at(a.toward(b, 0.5))))

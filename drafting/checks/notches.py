@@ -18,9 +18,11 @@ def notches_meet(finished: FinishedPattern) -> tuple[Finding, ...]:
     anywhere along the seam. A notch may also meet a joint or the end of the other side.
     """
     pattern = finished.pattern
+    marked = {(piece.name, n.edge) for piece in pattern.pieces for n in piece.notches}
     return tuple(
         finding
         for seam in pattern.seams
+        if any((p.piece, p.edge) in marked for p in (*seam.one, *seam.two))
         for finding in _on_seam(seam, side(pattern, seam.one), side(pattern, seam.two))
     )
 

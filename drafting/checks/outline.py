@@ -107,10 +107,9 @@ def numbered(lines: Sequence[Corners]) -> tuple[NDArray[np.float64], NDArray[np.
     return corners, np.repeat(np.arange(len(lines)), counts)
 
 
-@remembered
-def wedges(piece: Piece) -> Shapes:
-    """The areas that a piece's darts and pleats take away."""
-    corners, of = numbered([around(taken) for taken in piece.taken])
+def wedges(taken: Sequence[Taken]) -> Shapes:
+    """The areas that darts and pleats take away."""
+    corners, of = numbered([around(one) for one in taken])
     return _areas(shapely.linearrings(corners, indices=of))
 
 

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from typing import cast
 
 import numpy as np
 import shapely
 
 from drafting.checks.along import Mouth, mouths
 from drafting.checks.closing import angle_over
-from drafting.checks.outline import Corners, at, flat, held, hold, numbered, ring, wedges
-from drafting.geometry import JOIN, Point
+from drafting.checks.outline import Corners, Shapes, flat, held, hold, numbered, ring, wedges
+from drafting.geometry import JOIN, Point, array_of
 from drafting.pattern import Dart, Finding, FinishedPattern, Piece, Pleat, Taken
 
 LEG_TOLERANCE = 0.05
@@ -48,7 +49,22 @@ def outlines_sound(finished: FinishedPattern) -> tuple[Finding, ...]:
 
 def darts_sound(finished: FinishedPattern) -> tuple[Finding, ...]:
     """Find darts with unequal legs, ends off their edge, or a point or drill hole out of place."""
-    return tuple(f for piece in finished.pattern.pieces for f in _darts(piece))
+    every = [dart for piece in finished.pattern.pieces for dart in _darts(piece)]
+    if not every:
+        return ()
+    areas = np.array([held(piece).area for piece, _, _ in every], object)
+    darts = [dart for *_, dart in every]
+    inside = shapely.contains(areas, _points([dart.point for dart in darts])).tolist()
+    missed = shapely.distance(wedges(darts), _points([dart.drill for dart in darts])).tolist()
+    return tuple(
+        finding
+        for (piece, mouth, dart), within, off in zip(every, inside, missed, strict=True)
+        for found in (
+            _mouth(piece, mouth, dart.legs),
+            _dart(piece, mouth, inside=within, missed=off),
+        )
+        for finding in found
+    )
 
 
 def pleats_sound(finished: FinishedPattern) -> tuple[Finding, ...]:
@@ -79,8 +95,9 @@ def darts_smooth(finished: FinishedPattern) -> tuple[Finding, ...]:
 def lines_inside(finished: FinishedPattern) -> tuple[Finding, ...]:
     """Find level lines that do not end on the outline or leave it, and a grain that does."""
     strokes = [stroke for piece in finished.pattern.pieces for stroke in _strokes(piece)]
-    told = zip(strokes, _off(strokes), _surely_inside(strokes), strict=True)
-    return tuple(f for stroke, off, sure in told for f in _stroke(stroke, off, sure=sure))
+    off = _off([stroke for stroke in strokes if stroke.level is not None])
+    told = zip(strokes, _surely_inside(strokes), strict=True)
+    return tuple(f for stroke, sure in told for f in _stroke(stroke, off, sure=sure))
 
 
 def _twice(where: str, names: list[str]) -> Iterator[Finding]:
@@ -117,11 +134,10 @@ def _kind(mouth: Mouth) -> str:
     return "dart" if isinstance(mouth.taken, Dart) else "pleat"
 
 
-def _darts(piece: Piece) -> Iterator[Finding]:
-    for mouth in _mouths(piece, piece.darts):
-        if isinstance(mouth.taken, Dart):
-            yield from _mouth(piece, mouth, mouth.taken.legs)
-            yield from _dart(piece, mouth.taken)
+def _darts(piece: Piece) -> list[tuple[Piece, Mouth, Dart]]:
+    """The darts of a piece with their mouths."""
+    found = _mouths(piece, piece.darts) if piece.darts else ()
+    return [(piece, m, m.taken) for m in found if isinstance(m.taken, Dart)]
 
 
 def _pleats(piece: Piece) -> Iterator[Finding]:
@@ -155,12 +171,11 @@ def _mouth(piece: Piece, mouth: Mouth, legs: tuple[float, ...]) -> Iterator[Find
         yield _error(f"{kind}_off_edge", where, told + "walked from its first leg to its second.")
 
 
-def _dart(piece: Piece, dart: Dart) -> Iterator[Finding]:
-    where = f"{piece.name}.{dart.edge}"
-    if not held(piece).area.contains(at(dart.point)):
+def _dart(piece: Piece, mouth: Mouth, *, inside: bool, missed: float) -> Iterator[Finding]:
+    where = f"{piece.name}.{mouth.taken.edge}"
+    if not inside:
         yield _error("dart_point_outside", where, f"The point of a dart lies outside {piece.name}.")
-    area = wedges(piece)[piece.darts.index(dart)]
-    if area.distance(at(dart.drill)) >= ON_EDGE:
+    if missed >= ON_EDGE:
         yield _error("drill_outside_dart", where, f"A drill hole of {piece.name} misses its dart.")
 
 
@@ -186,12 +201,12 @@ def _strokes(piece: Piece) -> list[_Stroke]:
     return [*levels, _Stroke(piece, None, *piece.grain)]
 
 
-def _off(strokes: Sequence[_Stroke]) -> list[float]:
-    """How far the worse end of each stroke lies off the outline."""
-    ends, _ = numbered([stroke.within(0.0) for stroke in strokes])
-    lines = np.repeat(np.array([held(stroke.piece).ring for stroke in strokes], object), 2)
-    off: list[float] = shapely.distance(lines, shapely.points(ends)).reshape(-1, 2).max(1).tolist()
-    return off
+def _off(levels: Sequence[_Stroke]) -> dict[_Stroke, float]:
+    """How far the worse end of each level line lies off the outline."""
+    lines = [held(level.piece).ring for level in levels for _ in "ab"]
+    ends = _points([end for level in levels for end in (level.a, level.b)])
+    off = shapely.distance(np.array(lines, object), ends).tolist()
+    return {level: max(pair) for level, *pair in zip(levels, off[::2], off[1::2], strict=True)}
 
 
 def _surely_inside(strokes: Sequence[_Stroke]) -> list[bool]:
@@ -203,11 +218,11 @@ def _surely_inside(strokes: Sequence[_Stroke]) -> list[bool]:
     return inside
 
 
-def _stroke(stroke: _Stroke, off: float, *, sure: bool) -> Iterator[Finding]:
+def _stroke(stroke: _Stroke, ends: dict[_Stroke, float], *, sure: bool) -> Iterator[Finding]:
     piece, level = stroke.piece, stroke.level
     if level is None:
         yield from _grain(stroke, sure=sure)
-    elif off > LEVEL_TOLERANCE:
+    elif (off := ends[stroke]) > LEVEL_TOLERANCE:
         where = f"{piece.name}.{level}"
         told = f"The {level} line of {piece.name} ends {off:.2f} cm off the outline."
         yield _error("level_off_outline", where, told, off, (0.0, LEVEL_TOLERANCE))
@@ -228,6 +243,10 @@ def _inside(stroke: _Stroke) -> bool:
     """Whether a line leaves its piece by less than level lines may."""
     whole = shapely.LineString(stroke.within(0.0))
     return bool(held(stroke.piece).area.buffer(LEVEL_TOLERANCE).covers(whole))
+
+
+def _points(points: Sequence[Point]) -> Shapes:
+    return cast("Shapes", shapely.points(array_of([(p.x, p.y) for p in points])))
 
 
 def _is_chord(piece: Piece, left: Point, right: Point) -> bool:

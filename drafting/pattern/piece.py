@@ -346,6 +346,8 @@ class Piece:
 
     def taken_on(self, edge: str) -> tuple[Taken, ...]:
         """The darts and pleats that are taken out of an edge, in walking order."""
+        if not (self.darts or self.pleats):
+            return ()
         darts = self.darts_on(edge)
         pleats = tuple(p for p in self.pleats if p.edge == edge)
         if not (darts and pleats):
