@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import functools
+import http.server
 import os
 import signal
 import socket
 import subprocess
 import sys
+import threading
 import time
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import httpx
@@ -19,6 +24,25 @@ def free_port() -> int:
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         return free.getsockname()[1]
+
+
+class _Quiet(http.server.SimpleHTTPRequestHandler):
+    """Tells nobody what it hands out."""
+
+    def log_message(self, *_: object) -> None:
+        pass
+
+
+@contextmanager
+def handed_out(folder: Path) -> Iterator[str]:
+    """The address of a server of its own that hands out a folder's files."""
+    handler = functools.partial(_Quiet, directory=folder)
+    with http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler) as pages:
+        serving = threading.Thread(target=pages.serve_forever)
+        serving.start()
+        yield f"http://127.0.0.1:{pages.server_port}"
+        pages.shutdown()
+        serving.join()
 
 
 class Server:

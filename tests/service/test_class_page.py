@@ -2,35 +2,19 @@
 
 from __future__ import annotations
 
-import functools
-import http.server
-import threading
-
 import pytest
 from asking import EXAMPLES
 from browsing import browser, needs_browser
-from serving import Server
+from serving import Server, handed_out
 
 pytestmark = needs_browser
-
-
-class Quiet(http.server.SimpleHTTPRequestHandler):
-    """Tells nobody what it hands out."""
-
-    def log_message(self, *_: object) -> None:
-        pass
 
 
 @pytest.fixture(name="address", scope="module")
 def address_fixture():
     """Where the class keeps its page."""
-    handler = functools.partial(Quiet, directory=EXAMPLES)
-    with http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler) as pages:
-        serving = threading.Thread(target=pages.serve_forever)
-        serving.start()
-        yield f"http://127.0.0.1:{pages.server_port}"
-        pages.shutdown()
-        serving.join()
+    with handed_out(EXAMPLES) as address:
+        yield address
 
 
 @pytest.fixture(name="server", scope="module")
