@@ -17,7 +17,7 @@ from drafting.geometry import (
     crossing_with_line,
     mirror,
 )
-from drafting.pattern import Piece
+from drafting.pattern import Edge, Mark, Notch, Piece
 
 _NUDGE = 1e-4
 """A line laid exactly on a corner is read this far (cm) inside the piece."""
@@ -71,36 +71,51 @@ def plumb_grain(outline: Path, x: float | None = None) -> tuple[Point, Point]:
 
 def turned_over(piece: Piece) -> Piece:
     """The piece seen from its other side, walked counter-clockwise again."""
-    return walked_back(moved(piece, mirror(Point(0, 0), Vector(0, 1))))
+    return moved(piece, MIRROR, back=True)
 
 
-def moved(piece: Piece, by: Transform) -> Piece:
-    """The piece's image, drawn in the same order: a move that mirrors leaves it clockwise.
-
-    Notches keep their distance along their edges, which is right where lengths stay.
-    """
-    over = by.turns_over
-    return replace(
-        piece,
-        edges=tuple(e.transformed(by) for e in piece.edges),
-        darts=tuple(d.transformed(by) for d in piece.darts),
-        pleats=tuple(p.transformed(by) for p in piece.pleats),
-        grain=_both(piece.grain, by),
-        levels=tuple((name, *_across((a, b), by, over=over)) for name, a, b in piece.levels),
-        lengthen=tuple(_across(ends, by, over=over) for ends in piece.lengthen),
-        marks=tuple(replace(m, path=m.path.transformed(by)) for m in piece.marks),
-    )
+MIRROR = mirror(Point(0, 0), Vector(0, 1))
 
 
 def walked_back(piece: Piece) -> Piece:
     """The same piece, its outline walked the other way round."""
-    lengths = {e.name: e.path.length() for e in piece.edges}
+    return moved(piece, IDENTITY, back=True)
+
+
+def moved(piece: Piece, by: Transform, *, back: bool = False) -> Piece:
+    """The piece's image, drawn in the same order: a move that mirrors leaves it clockwise.
+
+    Notches keep their distance along their edges, which is right where lengths stay.
+
+    Args:
+        piece: The piece.
+        by: The move.
+        back: Whether the outline is walked the other way round.
+    """
+    over, way = by.turns_over, -1 if back else 1
     return replace(
         piece,
-        edges=tuple(e.reversed() for e in reversed(piece.edges)),
-        darts=tuple(d.transformed(IDENTITY, swap=True) for d in reversed(piece.darts)),
-        pleats=tuple(p.transformed(IDENTITY, swap=True) for p in reversed(piece.pleats)),
-        notches=tuple(replace(n, at=lengths[n.edge] - n.at) for n in piece.notches),
+        edges=tuple(_edge(e, by, back=back) for e in piece.edges[::way]),
+        darts=tuple(d.transformed(by, swap=back) for d in piece.darts[::way]),
+        pleats=tuple(p.transformed(by, swap=back) for p in piece.pleats[::way]),
+        notches=_from_the_other_end(piece) if back else piece.notches,
+        grain=_both(piece.grain, by),
+        levels=tuple((name, *_across((a, b), by, over=over)) for name, a, b in piece.levels),
+        lengthen=tuple(_across(ends, by, over=over) for ends in piece.lengthen),
+        marks=tuple(Mark(m.kind, m.path.transformed(by)) for m in piece.marks),
+    )
+
+
+def _edge(edge: Edge, by: Transform, *, back: bool) -> Edge:
+    path = edge.path.transformed(by)
+    return Edge(edge.name, path.reversed() if back else path, edge.role, edge.kind)
+
+
+def _from_the_other_end(piece: Piece) -> tuple[Notch, ...]:
+    """The notches of a piece whose edges are walked the other way."""
+    return tuple(
+        Notch(n.edge, piece.edge(n.edge).path.length() - n.at, n.count, n.match)
+        for n in piece.notches
     )
 
 

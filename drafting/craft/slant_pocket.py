@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from drafting.craft.piecework import plumb_grain, turned_over
@@ -82,12 +82,17 @@ def least_mouth(hand_girth: float | None) -> float:
 
 @dataclass(frozen=True, slots=True)
 class _Lines:
-    """The front's lines that the pocket is traced from; the side to the left."""
+    """The front's lines that the pocket is traced from; the side to the left.
+
+    `waist_under` and `side_under` are what lies of them between the mouth and the facing's edge.
+    """
 
     waist: Path
     side: Path
     mouth: Path
     inner: Path
+    waist_under: Path
+    side_under: Path
     top_at: float
     end_at: float
     inner_top_at: float
@@ -97,6 +102,10 @@ class _Lines:
     side_end_at: float
 
 
+Top = tuple[Point, Vector]
+"""Where a mouth starts on the waist, and the direction square to the waist there."""
+
+
 @dataclass(frozen=True, slots=True)
 class _Shape:
     """A mouth's shape: how it runs, how far from the side its top stands, usually and least.
@@ -104,20 +113,19 @@ class _Shape:
     The bag goes on at least `bag_top` cm beside the facing at the waist.
     """
 
-    draw: Callable[[Path, float, Path, float], Path]
+    draw: Callable[[Top, Point], Path]
     inset: float
     least_inset: float
     bag_top: float
 
 
-def _slanting(waist: Path, top_at: float, side: Path, end_at: float) -> Path:
-    return polyline(waist.at(top_at), side.at(end_at))
+def _slanting(top: Top, end: Point) -> Path:
+    return polyline(top[0], end)
 
 
-def _curving(waist: Path, top_at: float, side: Path, end_at: float) -> Path:
+def _curving(start: Top, end: Point) -> Path:
     """A quarter of an ellipse, square to the waist, level at the side; rounder where shallow."""
-    top, end = waist.at(top_at), side.at(end_at)
-    down, out = waist.tangent_at(top_at).left, LEFT
+    (top, down), out = start, LEFT
     corner = meet(top, down, end, out)
     if corner is None:
         return polyline(top, end)
@@ -189,6 +197,7 @@ def slant_pocket(
     sheet.heading(f"{shape.capitalize()} pocket", "common practice, no source")
     long = mouth or (usual.length and max(usual.length, usual.least))
     lines = _lines(waist, side, long, inset, clear_of, shape, usual)
+    above, below = side.split(lines.end_at)
     sheet.length("pocket mouth", lines.mouth.length(), "A hand must pass.")
     told = "straight" if shape == "slant" else shape
     sheet.length("mouth down the side", lines.end_at, f"Where the {told} mouth meets the side.")
@@ -196,9 +205,9 @@ def slant_pocket(
     return SlantPocket(
         waist=waist.split(lines.top_at)[0],
         mouth=lines.mouth,
-        side=side.split(lines.end_at)[1],
+        side=below,
         inset=waist.length() - lines.top_at,
-        pieces=(_side_piece(lines), _facing(lines), *_bags(lines)),
+        pieces=(_side_piece(lines, above), _facing(lines), *_bags(lines)),
         seams=SEAMS,
         notions=(Notion("stay tape for the pocket mouths", 2, lines.mouth.length()),),
     )
@@ -222,29 +231,47 @@ def _lines(
     if inset > room + 1e-6:
         raise _no_room("garment.pocket_inset", inset, shape)
     top_at = waist.length() - inset
-    end_at = usual.down if mouth is None else _end(waist, side, top_at, mouth, shape)
-    if end_at and drawn.draw(waist, top_at, side, end_at).length() < usual.least:
-        end_at = _end(waist, side, top_at, usual.least, shape)
+    top = _top(waist, top_at)
+    least = _least_down(waist.length() - top_at, shape)
+    end_at = usual.down if mouth is None else _end(top, side, least, mouth, shape)
+    if end_at and drawn.draw(top, side.at(end_at)).length() < usual.least:
+        end_at = _end(top, side, least, usual.least, shape)
     if end_at is None:
         raise _no_room("garment.pocket_mouth", mouth or 0.0, shape)
     end, inner_end_at = side.at(end_at), end_at + FACING_BELOW
     inner_top_at = max(top_at - FACING, fold_at + drawn.bag_top)
-    ends = (top_at, end_at), (inner_top_at, inner_end_at)
-    mouth_line, inner = (drawn.draw(waist, a, side, b) for a, b in ends)
     bottom = Point(inmost, min(end.y - BELOW_MOUTH, waist.end.y - BAG_LENGTH))
     return _Lines(
-        waist, side, mouth_line, inner, top_at, end_at, inner_top_at, inner_end_at,
-        (waist.at(fold_at), fold_at), bottom, _side_end(side, bottom.y + 4.0, inner_end_at),
-    )  # fmt: skip
+        waist=waist,
+        side=side,
+        mouth=drawn.draw(top, end),
+        inner=drawn.draw(_top(waist, inner_top_at), side.at(inner_end_at)),
+        waist_under=waist.between(inner_top_at, top_at),
+        side_under=side.between(end_at, inner_end_at),
+        top_at=top_at,
+        end_at=end_at,
+        inner_top_at=inner_top_at,
+        inner_end_at=inner_end_at,
+        fold=(waist.at(fold_at), fold_at),
+        bottom=bottom,
+        side_end_at=_side_end(side, bottom.y + 4.0, inner_end_at),
+    )
 
 
-def _end(waist: Path, side: Path, top_at: float, mouth: float, shape: Mouth) -> float | None:
+def _top(waist: Path, at: float) -> Top:
+    """A place on the waist, and the direction square to it there."""
+    i, t = waist.locate(at)
+    segment = waist.segments[i]
+    return segment.at(t), segment.tangent(t).left
+
+
+def _end(top: Top, side: Path, least: float, mouth: float, shape: Mouth) -> float | None:
     """How far down the side a mouth of that length ends, in cm; None where none does."""
 
     def off(end_at: float) -> float:
-        return _SHAPES[shape].draw(waist, top_at, side, end_at).length() - mouth
+        return _SHAPES[shape].draw(top, side.at(end_at)).length() - mouth
 
-    return root(off, _least_down(waist.length() - top_at, shape), min(40.0, side.length()))
+    return root(off, least, min(40.0, side.length()))
 
 
 def _least_down(inset: float, shape: Mouth) -> float:
@@ -274,14 +301,14 @@ def _side_end(side: Path, y: float, beyond: float) -> float:
     return max(beyond + 2.0, side.distance_of(*hits[-1]) if hits else 0.0)
 
 
-def _side_piece(lines: _Lines) -> Piece:
+def _side_piece(lines: _Lines, side: Path) -> Piece:
     """The corner that was cut away, and a facing's width under the mouth."""
     corner = lines.waist.length()
     edges = (
-        Edge("waist_under", lines.waist.between(lines.inner_top_at, lines.top_at), kind="waist"),
+        Edge("waist_under", lines.waist_under, kind="waist"),
         Edge("waist", lines.waist.between(lines.top_at, corner), kind="waist"),
-        Edge("side", lines.side.split(lines.end_at)[0], kind="side"),
-        Edge("side_under", lines.side.between(lines.end_at, lines.inner_end_at), kind="side"),
+        Edge("side", side, kind="side"),
+        Edge("side_under", lines.side_under, kind="side"),
         Edge("inner", lines.inner.reversed(), kind="pocket"),
     )
     notches = (
@@ -294,9 +321,9 @@ def _side_piece(lines: _Lines) -> Piece:
 def _facing(lines: _Lines) -> Piece:
     """The strip of cloth behind the mouth; it faces inward, so it is drawn turned over."""
     edges = (
-        Edge("waist", lines.waist.between(lines.inner_top_at, lines.top_at), kind="waist"),
+        Edge("waist", lines.waist_under, kind="waist"),
         Edge("mouth", lines.mouth, kind="pocket"),
-        Edge("side", lines.side.between(lines.end_at, lines.inner_end_at), kind="side"),
+        Edge("side", lines.side_under, kind="side"),
         Edge("inner", lines.inner.reversed(), kind="pocket"),
     )
     return turned_over(_piece("pocket_facing", "Pocket facing", PAIR, edges, ()))
@@ -304,8 +331,8 @@ def _facing(lines: _Lines) -> Piece:
 
 def _bags(lines: _Lines) -> tuple[Piece, Piece]:
     """Upper and under bag, alike: from the facing's inner edge to the inside of the pocket."""
-    corner = lines.side.at(lines.side_end_at)
-    up = -lines.side.tangent_at(lines.side_end_at)
+    i, t = lines.side.locate(lines.side_end_at)
+    corner, up = lines.side.segments[i].at(t), -lines.side.segments[i].tangent(t)
     reach = abs(lines.bottom.x - corner.x) / 3
     foot = Path((with_handles(corner, up.right, lines.bottom, -LEFT, reach),))
     edges = (
@@ -316,8 +343,7 @@ def _bags(lines: _Lines) -> tuple[Piece, Piece]:
         Edge("inside", polyline(lines.bottom, lines.fold[0]), kind="pocket"),
     )
     upper = _piece("pocket_bag", "Pocket bag, upper", BAG, edges, ())
-    under = _piece("pocket_bag_under", "Pocket bag, under", BAG, edges, ())
-    return upper, under
+    return upper, replace(upper, name="pocket_bag_under", title="Pocket bag, under")
 
 
 def _piece(

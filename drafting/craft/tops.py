@@ -11,10 +11,9 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 
 from drafting.craft.sheet import DraftSheet
-from drafting.craft.trueing import natural_opening, nudged, seam_over_darts
+from drafting.craft.trueing import natural_opening, seam_over_darts
 from drafting.errors import ConstructionError
 from drafting.geometry import Cubic, Path, Point, Segment, Transform, Vector, root
-from drafting.trace import Place
 
 EVEN = 1e-4
 """Seams are brought to within 0.0001 cm of each other, far inside the 0.05 cm that is asked."""
@@ -136,11 +135,6 @@ def shared_openings(one: PanelTop, two: PanelTop) -> tuple[float, float]:
     """Corner angles over 90 degrees, as even as the curves allow, summing to none."""
     a, b = one.opening(), two.opening()
     return (a - b) / 2, (b - a) / 2
-
-
-def settled(drafted: Place, corner: Point) -> Place:
-    """The corner told by its last move only: from the drafted corner across and up."""
-    return nudged(drafted, corner.x - drafted.x, corner.y - drafted.y)
 
 
 def dip(waist: Path, side: Point) -> float:

@@ -8,7 +8,6 @@ Source: walking the seams, closing the darts, squaring the corners are common pr
 from __future__ import annotations
 
 from drafting.geometry import Cubic, Point, Transform, Vector, smooth, with_handles
-from drafting.trace import Place
 
 
 def square_to_ends(start: Point, before: Vector, end: Point, after: Vector) -> Cubic:
@@ -66,9 +65,3 @@ def turning(along: Vector, down: Vector) -> float:
 def turned(a: Vector, b: Vector) -> float:
     """Degrees from one direction to another, positive counter-clockwise."""
     return b.angle_to(a) * (1.0 if a.cross(b) >= 0 else -1.0)
-
-
-def nudged(place: Place, across: float, up: float) -> Place:
-    """A place moved a little, told in the directions in which it went."""
-    moved = place.right(across) if across > 0 else place.left(-across) if across < 0 else place
-    return moved.up(up) if up > 0 else moved.down(-up) if up < 0 else moved

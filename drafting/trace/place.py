@@ -139,6 +139,15 @@ class Place(Point):
         """So many cm down."""
         return self._moved(self.x, self.y - float(distance), "down", length(distance))
 
+    def nudged(self, across: float, up: float) -> Place:
+        """Moved a little to the right and up, or by minus as much to the left and down."""
+        beside = self.right(across) if across > 0 else self.left(-across) if across < 0 else self
+        return beside.up(up) if up > 0 else beside.down(-up) if up < 0 else beside
+
+    def nudged_to(self, point: Point) -> Place:
+        """Moved to where a point lies, told by how far across and how far up that is."""
+        return self.nudged(point.x - self.x, point.y - self.y)
+
     def level_with(self, other: Place) -> Place:
         """Straight up or down to the level of another place."""
         way = "up" if other.y > self.y else "down"

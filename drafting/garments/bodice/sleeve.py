@@ -17,7 +17,6 @@ from drafting.craft.pivot import over_fold, smoothed
 from drafting.craft.scrap import Scrap
 from drafting.craft.sheet import DraftSheet
 from drafting.craft.sleeve_cap import Cap, CapWish, draw_cap
-from drafting.craft.trueing import nudged
 from drafting.garments.bodice.spec import Method, Shape, SleeveLength
 from drafting.geometry import Path, Point, curve, join, polyline, turn
 from drafting.pattern import Cut, Dart, Edge, Mark, Piece, Role
@@ -109,7 +108,7 @@ def draft(body: Body, cut: Shape, armhole: Armhole, beside: Place, sheet: DraftS
     if sheet.compare("a sleeve too short for its cap", length - cap.height, "<", LEAST_SEAM, "Would less than 4 cm be left under the arm?", "The sleeve is lengthened."):
         hem = sheet.point("lowered sleeve hem line", hem.down(cap.height + LEAST_SEAM - length), "Room for a hem.")
     wide = sheet.length("hem width", Length(min(hem_wide, cap.width), "hem width"), "Round the whole arm.")
-    middle = sheet.point("middle of the hem", nudged(hem, (cap.front.x + cap.back.x) / 2 - crown.x, 0.0), "Half way between the seams.")
+    middle = sheet.point("middle of the hem", hem.nudged((cap.front.x + cap.back.x) / 2 - crown.x, 0.0), "Half way between the seams.")
     front = sheet.point("front of the hem", middle.right(wide / 2), "Half the hem.")
     back = sheet.point("back of the hem", middle.left(wide / 2), "Half the hem.")
     return _bent(cap, front, back, elbow, sheet) if cut.sleeve_finish == "elbow_dart" and elbow is not None else _straight(cap, front, back, elbow)

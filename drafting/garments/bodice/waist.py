@@ -13,7 +13,7 @@ from drafting.body import Body
 from drafting.craft.darts import PlannedDart, closings, reopen
 from drafting.craft.pencil import draw_waist
 from drafting.craft.sheet import DraftSheet
-from drafting.craft.tops import PanelTop, even_tops, settled
+from drafting.craft.tops import PanelTop, even_tops
 from drafting.garments.bodice.block import Block
 from drafting.geometry import IDENTITY, UP, Line, Path
 from drafting.pattern import Dart, Finding
@@ -148,7 +148,7 @@ def _top(name: str, centre: Place, corner: Place, sewn: Length, darts: tuple[Pla
 
 
 def _drawn(top: PanelTop, opened: float, centre: Place, drafted: Place, darts: tuple[PlannedDart, ...], underarm: Place, sewn: Length, sheet: DraftSheet) -> Waisted:
-    corner = sheet.point(f"trued {top.name} side at the waist", settled(drafted, top.corner), "Where the waist and the side seam meet.")
+    corner = sheet.point(f"trued {top.name} side at the waist", drafted.nudged_to(top.corner), "Where the waist and the side seam meet.")
     side = sheet.line(f"{top.name} side", corner, underarm, why="Straight, so that back and front agree.")
     closed = top.waist(opened)
     waist, made = reopen(Path((closed,)), darts, "waist")

@@ -11,7 +11,6 @@ from typing import Any
 
 from drafting.craft.darts import PlannedDart
 from drafting.craft.sheet import DraftSheet
-from drafting.craft.trueing import nudged
 from drafting.garments.skirts.block import Moving, Panel
 from drafting.geometry import nearest
 from drafting.pattern import (
@@ -197,9 +196,9 @@ def _side_moved(panel: Panel, waist: float, sheet: DraftSheet) -> Panel:
     by = out * (float(sewn) - float(panel.sewn))
     return replace(
         panel, sewn=sewn,
-        side=sheet.point(f"{panel.name} side at the waist, moved", nudged(panel.side, by, 0.0), "Moved with the bodice's side seam."),
-        hip_side=sheet.point(f"{panel.name} side at the hip, moved", nudged(panel.hip_side, by, 0.0), "As far."),
-        hem_side=sheet.point(f"{panel.name} side at the hem, moved", nudged(panel.hem_side, by, 0.0), "As far."),
+        side=sheet.point(f"{panel.name} side at the waist, moved", panel.side.nudged(by, 0.0), "Moved with the bodice's side seam."),
+        hip_side=sheet.point(f"{panel.name} side at the hip, moved", panel.hip_side.nudged(by, 0.0), "As far."),
+        hem_side=sheet.point(f"{panel.name} side at the hem, moved", panel.hem_side.nudged(by, 0.0), "As far."),
     )
 
 
@@ -213,7 +212,7 @@ def _moved(panel: Panel, wanted: tuple[float, ...], sheet: DraftSheet) -> Panel:
         step = along * shift
         name = f"moved {panel.name} dart {n + 1}"
         places = (("near leg", dart.near), ("far leg", dart.far), ("point", dart.point))
-        found.append(PlannedDart(*(sheet.point(f"{name} {word}", nudged(panel.centre, p.x + step.x - panel.centre.x, p.y + step.y - panel.centre.y), "It meets what comes down from the bodice.") for word, p in places)))
+        found.append(PlannedDart(*(sheet.point(f"{name} {word}", panel.centre.nudged(p.x + step.x - panel.centre.x, p.y + step.y - panel.centre.y), "It meets what comes down from the bodice.") for word, p in places)))
         taken += wide
     return replace(panel, darts=tuple(found))
 

@@ -8,7 +8,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.craft.sheet import DraftSheet
-from drafting.craft.trueing import nudged
 from drafting.geometry import Cubic, Path
 from drafting.trace import (
     DOWNWARD,
@@ -110,7 +109,7 @@ def _gore(name: str, gore: Gore, level: Level, feet: tuple[Foot, ...], sheet: Dr
 def _edge(name: str, side: int, path: Path, level: Level, foot: Foot, sheet: DraftSheet) -> Stroke:
     at, hip = path.start, level.hip[side]
     corner = sheet.point(
-        f"{name}, {WORDS[side]} edge at the waist", nudged(level.middle, at.x - level.middle.x, at.y - level.middle.y),
+        f"{name}, {WORDS[side]} edge at the waist", level.middle.nudged_to(at),
         "By trial: the waist has its width, the edge its length.",
     )
     curve = _cubic(path)

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from drafting.craft.darts import closings, reopen
 from drafting.craft.pleating import PlannedPleat, Pleating, laid_out, under_fold
 from drafting.craft.sheet import DraftSheet
-from drafting.craft.trueing import nudged, seam_over_darts
+from drafting.craft.trueing import seam_over_darts
 from drafting.errors import ConstructionError
 from drafting.garments.skirts.trueing import Lines, plain
 from drafting.geometry import Cubic, Path, Point, Vector, polyline, root
@@ -194,7 +194,7 @@ def _draw_pleats(quarter: Quarter, pleats: tuple[Pleat, ...], hip: Place, hand: 
             label = f"{quarter.name} pleat {n}, {word} line"
             below = sheet.point(f"{label} at the hip", _across(hip, hand, far), "The faces and pleats before it.")
             top, foot = line.start, line.end
-            above = sheet.point(f"{label} at the top", nudged(below, top.x - below.x, top.y - below.y), "Narrowed, and on the top.")
+            above = sheet.point(f"{label} at the top", below.nudged_to(top), "Narrowed, and on the top.")
             low = sheet.point(f"{label} at the hem", below.down(below.y - foot.y), "Plumb below the hip.")
             sheet.line(label, above, below, low, why="The fold." if line is pleat.lines[0] else "The fold is laid on it.")
         at += 2 * quarter.plan.depth

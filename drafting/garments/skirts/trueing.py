@@ -12,7 +12,7 @@ from drafting.craft.darts import PlannedDart, closings, reopen
 from drafting.craft.pencil import draw_waist, shaped
 from drafting.craft.rules import HIP_CURVE
 from drafting.craft.sheet import DraftSheet
-from drafting.craft.tops import PanelTop, even_tops, settled
+from drafting.craft.tops import PanelTop, even_tops
 from drafting.craft.trueing import square_to_ends
 from drafting.garments.skirts.block import Panel
 from drafting.geometry import DOWN, IDENTITY, Cubic, Line, Path, Point, Vector
@@ -99,7 +99,7 @@ def _top(panel: Panel) -> PanelTop:
 
 
 def _trued(panel: Panel, top: PanelTop, opened: float, sheet: DraftSheet) -> Lines:
-    corner = sheet.point(f"trued {panel.name} side at the waist", settled(panel.side, top.corner), "Where the waist and the side seam meet.")
+    corner = sheet.point(f"trued {panel.name} side at the waist", panel.side.nudged_to(top.corner), "Where the waist and the side seam meet.")
     side = sheet.draw(f"{panel.name} side", side_parts(panel, corner), "Round over the hip, straight below it.")
     closed = Path((top.waist(opened),))
     waist, darts = reopen(closed, panel.darts, "waist")

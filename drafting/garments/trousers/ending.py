@@ -9,7 +9,6 @@ from dataclasses import replace
 
 from drafting.body import Body
 from drafting.craft.sheet import DraftSheet
-from drafting.craft.trueing import nudged
 from drafting.errors import SpecError
 from drafting.garments.trousers.frame import LEAST_SHANK, Frame
 from drafting.garments.trousers.legs import dips, hem_girth, is_full
@@ -68,7 +67,7 @@ def _as_a_skirt(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: D
 
 def _hung(panel: Panel, places: tuple[Place, Place], gain: Length, sheet: DraftSheet) -> Panel:
     """A panel that hangs from the hip and the fork."""
-    side = sheet.point(f"{panel.name} side at the hem", nudged(places[0], -gain, 0), "It hangs straight from the hip.")
+    side = sheet.point(f"{panel.name} side at the hem", places[0].nudged(-gain, 0), "It hangs straight from the hip.")
     inner = sheet.point(f"{panel.name} inseam at the hem", places[1], "Plumb under the fork.")
     return _with_leg(panel, Leg((side,), (inner,), fall=along(panel.hip_side, side)), f"hanging {panel.name}", sheet)
 
@@ -111,7 +110,7 @@ def _ended(panel: Panel, places: tuple[Place, Place], gain: Length, sheet: Draft
     """A panel with its leg ended at places of its long seams, and a gain there."""
     why = "Where the leg's seam comes down to."
     side, inner = (
-        sheet.point(f"{panel.name} {seam} at the leg's end", nudged(at, gain * way, 0), why)
+        sheet.point(f"{panel.name} {seam} at the leg's end", at.nudged(gain * way, 0), why)
         for seam, at, way in (("side", places[0], -1.0), ("inseam", places[1], 1.0))
     )
     below = Leg((side,), (inner,)) if short else Leg((panel.leg.side[0], side), (panel.leg.inner[0], inner))

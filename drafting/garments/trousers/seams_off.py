@@ -17,7 +17,6 @@ from drafting.craft.curves import hook
 from drafting.craft.darts import PlannedDart
 from drafting.craft.pencil import draw_dart, hooked
 from drafting.craft.sheet import DraftSheet
-from drafting.craft.trueing import nudged
 from drafting.garments.trousers.frame import Frame
 from drafting.garments.trousers.panel import Leg, Panel, long_seams
 from drafting.geometry import RIGHT, Vector
@@ -74,7 +73,7 @@ def inside(corner: Place, arriving: Vector, leaving: Vector, by: float) -> Place
     """The place that lies so far inside both lines that meet at a corner, the cloth on their left."""
     one, two = arriving.unit.left, leaving.unit.left
     step = (one + two) * (by / (1 + one.dot(two)))
-    return nudged(corner, step.x, step.y)
+    return corner.nudged(step.x, step.y)
 
 
 def _in(name: str, seam_name: str, places: tuple[Place, ...], by: float, way: Literal["left", "right"], sheet: DraftSheet) -> tuple[Place, ...]:

@@ -15,8 +15,8 @@ from drafting.craft.curves import hook
 from drafting.craft.darts import closings, reopen, split_at_point
 from drafting.craft.pencil import draw_waist, hooked
 from drafting.craft.sheet import DraftSheet
-from drafting.craft.tops import EVEN, PanelTop, dip, even_tops, settled
-from drafting.craft.trueing import nudged, square_to_ends
+from drafting.craft.tops import EVEN, PanelTop, dip, even_tops
+from drafting.craft.trueing import square_to_ends
 from drafting.errors import ConstructionError, SpecError
 from drafting.garments.trousers.panel import Panel, inseam_line, inseam_parts, side_line, side_parts
 from drafting.geometry import (
@@ -110,7 +110,7 @@ def _even_inseams(front: Panel, back: Panel, sheet: DraftSheet) -> Stroke:
         raise SpecError("The inside_leg is too short for so wide a fork: the inseams cannot be made even. Make it longer.", where="garment.inside_leg")
     if down is None:
         raise ConstructionError("The legs are too short for so wide a fork: the inseams cannot be made even. Measure outside_leg_length and body_rise again.", where="measurements.outside_leg_length")
-    fork = sheet.point("trued back fork", nudged(back.fork, 0, -down), "Inseam to inseam, walked from the hem.")
+    fork = sheet.point("trued back fork", back.fork.nudged(0, -down), "Inseam to inseam, walked from the hem.")
     inseam = sheet.draw("trued back inseam", inseam_parts(fork, back.leg, back.hollow), "As before, from the fork where it now is.")
     sheet.true("inseams", (("back fork", abs(down)),), "Both inseams are sewn without ease.", agree="back inseam = front inseam")
     return inseam
@@ -154,7 +154,7 @@ def _width_at_hip(panel: Panel, crotch: Path, level: Place) -> float:
 
 
 def _hip_in(panel: Panel, by: float, sheet: DraftSheet) -> Panel:
-    side = sheet.point(f"trued {panel.name} side at the hip", nudged(panel.hip_side, by, 0), "Brings the hip to its girth.")
+    side = sheet.point(f"trued {panel.name} side at the hip", panel.hip_side.nudged(by, 0), "Brings the hip to its girth.")
     return replace(panel, hip_side=side)
 
 
@@ -175,7 +175,7 @@ def _top(panel: Panel) -> PanelTop:
 
 
 def _trued(panel: Panel, top: PanelTop, opened: float, crotch: Stroke, inseam: Stroke, sheet: DraftSheet) -> Trued:
-    corner = sheet.point(f"trued {panel.name} side at the waist", settled(panel.waist_side, top.corner), "Where the waist and the side seam meet.")
+    corner = sheet.point(f"trued {panel.name} side at the waist", panel.waist_side.nudged_to(top.corner), "Where the waist and the side seam meet.")
     side = sheet.draw(f"trued {panel.name} side", side_parts(corner, panel.hip_side, panel.leg, panel.bulge, panel.natural_side), "As before, from the corner where it now is.")
     closed = top.waist(opened)
     opened_waist, darts = reopen(Path((closed,)), panel.darts, "waist")
@@ -208,7 +208,7 @@ def _square_hem(panel: Panel, sheet: DraftSheet) -> Stroke:
 def _dipped(panel: Panel, bowed: Bend, sheet: DraftSheet) -> tuple[Bend, Bend]:
     """The hem in two curves, over a middle that hangs lower than level, or higher."""
     natural, halfway = bowed.segment.at(0.5), bowed.start.between(bowed.end, 0.5)
-    where = nudged(halfway, natural.x - halfway.x, natural.y - halfway.y - panel.dip)
+    where = halfway.nudged(natural.x - halfway.x, natural.y - halfway.y - panel.dip)
     why = "Lower behind, where the cloth falls on the heel or is lifted by the seat." if panel.dip > 0 else "Hollowed over the shoe."
     middle = sheet.point(f"middle of the {panel.name} hem", where, why)
     level = along(bowed.start, bowed.end)
