@@ -220,6 +220,38 @@ def refusal_text(code: str, language: Language) -> str | None:
     return _sentence("refusal", code, language)
 
 
+def refused(message: str, language: Language, named: Callable[[str], str]) -> str | None:
+    """A refusal of the craft in a language, whole; None where the catalogue does not have it.
+
+    Args:
+        message: In English; phrases with gaps ({0}) under the context "refused" say all that fit.
+        language: Of the answer.
+        named: What people call a measure or a value that stands in a gap.
+    """
+    for shape, told in _refusals(language):
+        found = shape.fullmatch(message)
+        if found is not None:
+            gaps = {gap: refused(part, language, named) for gap, part in found.groupdict().items()}
+            parts = (gaps[f"_{i}"] or named(found[f"_{i}"]) for i in range(len(gaps)))
+            return told.format(*parts)
+    return None
+
+
+@cache
+def _refusals(language: Language) -> tuple[tuple[re.Pattern[str], str], ...]:
+    """What refusals match and how they are said, those with the most words of their own first."""
+    if language == "en":
+        return ()
+    catalogue = _page_catalogue(language).items()
+    phrases = [(text, said) for (context, text), said in catalogue if context == REFUSED]
+    phrases.sort(key=lambda p: (-len(GAP.sub("", p[0])), p[0]))
+    return tuple((re.compile(_shape(text)), said) for text, said in phrases)
+
+
+REFUSED = "refused"
+"""Context of the catalogues' entries that are refusals with gaps, {0} and {1}."""
+
+
 def _sentence(context: str, code: str, language: Language) -> str | None:
     if language == "en":
         return None

@@ -215,7 +215,7 @@ def outcome(name: str, person: tuple[dict, str]) -> str:
 
 REFUSALS = frozenset(
     {
-        "garment.waist_ease",  # the hips do not pass the opening
+        "garment.closure",  # the hips do not pass the fly
         "garment.pocket_inset",  # a small front beside its dart or pleats
         "garment.front",  # too much to lose without a dart
         "garment.back",  # too much for one dart

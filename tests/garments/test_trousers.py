@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
+import re
 
 import pytest
 import shapely
@@ -172,9 +173,22 @@ def test_the_band_is_cut_to_the_body_and_the_top_is_eased_on(make):
 
 
 def test_a_hip_that_the_opening_cannot_pass_is_refused_with_advice(make):
-    with pytest.raises(SpecError, match="more ease") as refused:
-        make({"waist_girth": 60, "hip_girth": 105})
-    assert refused.value.where == "garment.waist_ease"
+    for waist, hip in ((60, 104), (60, 105), (74, 120)):
+        body = {"waist_girth": waist, "hip_girth": hip}
+        with pytest.raises(SpecError, match="for the hips to pass") as refused:
+            make(body)
+        assert refused.value.where == "garment.closure"
+        ease = float(re.search(r"waist_ease of ([\d.]+) cm", refused.value.message)[1])
+        for choice in ({"closure": "side_zip"}, {"waistband": "elastic"}, {"waist_ease": ease}):
+            assert make(body, **choice).verdict == "sound"
+        with pytest.raises(SpecError, match="for the hips to pass"):
+            make(body, waist_ease=ease - 1)
+
+
+def test_an_ease_that_no_order_may_have_is_not_advised(make):
+    with pytest.raises(SpecError, match=r"without a closure\.$") as refused:
+        make({"waist_girth": 60, "hip_girth": 120})
+    assert refused.value.allowed == ("side_zip", "none")
 
 
 def test_a_toile_has_wide_allowances_everywhere(make):

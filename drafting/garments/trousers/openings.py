@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.craft.around import ZIP
 from drafting.craft.assembling import Assembling
-from drafting.craft.closure import LEAST_OPENING, opening_length, zip_opening
+from drafting.craft.closure import LEAST_OPENING, needed_opening, opening_length, zip_opening
 from drafting.craft.fly import fly
 from drafting.craft.rules import OPENING_ABOVE_HOOK, ZIP_ABOVE_HIP
 from drafting.craft.sheet import DraftSheet
 from drafting.errors import SpecError
 from drafting.garments.trousers.fits import underlap, waist_ease
 from drafting.garments.trousers.pockets import Stretch
-from drafting.garments.trousers.spec import Closure, Trousers
+from drafting.garments.trousers.spec import MOST_WAIST_EASE, Closure, Trousers
 from drafting.garments.trousers.trueing import Trued, straight_centre
 from drafting.pattern import Edge, EdgeLength, Mark, Notch, Notion, Piece, Role
 from drafting.trace import Length
@@ -55,7 +56,7 @@ class Opening:
 
 def fly_front(front: Trued, top: Length, band: float, body: Body, cut: Trousers, sheet: DraftSheet) -> Opening:
     """The fly: the centre front is open down to its end, faced on one front, shielded on the other."""
-    _room_for_a_fly(front, cut)
+    _room_for_a_fly(front, body, cut)
     end = _fly_length(front, top, band, body, cut, sheet)
     slit, crotch = front.crotch.split(end)
     made = fly(front.waist, slit, cut.lap, underlap(cut))
@@ -70,17 +71,35 @@ def fly_front(front: Trued, top: Length, band: float, body: Body, cut: Trousers,
 
 def _fly_length(front: Trued, top: Length, band: float, body: Body, cut: Trousers, sheet: DraftSheet) -> Length:
     """Length of the fly; of a raised top it is the natural waist below it that must pass the hips."""
-    if cut.waist_position <= 0:
-        return opening_length(body.hip_girth, top, straight_centre(front), band, sheet)
-    return opening_length(body.hip_girth, body.waist_girth + waist_ease(cut), straight_centre(front), band - cut.waist_position, sheet)
+    passing, depth = (body.waist_girth + waist_ease(cut), band - cut.waist_position) if cut.waist_position > 0 else (top, band)
+    _let_the_hips_through(float(needed_opening(body.hip_girth, passing, depth)), straight_centre(front) - OPENING_ABOVE_HOOK, cut)
+    return opening_length(body.hip_girth, passing, straight_centre(front), depth, sheet)
 
 
-def _room_for_a_fly(front: Trued, cut: Trousers) -> None:
-    """Refuse a waist lowered so far that no fly is left."""
+def _let_the_hips_through(needed: float, room: float, cut: Trousers) -> None:
+    """Refuse hips that pass no fly that the front has room for, and say what would let them through; lengths in cm."""
+    if needed <= room:
+        return
+    ease = math.ceil(2 * (float(waist_ease(cut)) + 2 * (needed - room) + 0.1)) / 2  # in half centimetres, rounded up
+    ways = 'closure "side_zip"' if cut.waist_position > 0 else 'closure "side_zip", or waistband "elastic" without a closure'
+    more = f", or give a waist_ease of {ease:g} cm" if ease <= MOST_WAIST_EASE else ""
+    raise SpecError(
+        f"The fly would have to be {math.ceil(10 * needed - 1e-6) / 10:g} cm long for the hips to pass, and above the crotch curve there is room for {math.floor(10 * room) / 10:g} cm: choose {ways}{more}.",
+        where="garment.closure", received="fly", allowed=("side_zip",) if cut.waist_position > 0 else ("side_zip", "none"),
+    )
+
+
+def _room_for_a_fly(front: Trued, body: Body, cut: Trousers) -> None:
+    """Refuse a rise, or a waist lowered so far, that leaves no fly."""
     room = straight_centre(front) - OPENING_ABOVE_HOOK
-    if cut.waist_position < 0 and room < LEAST_OPENING:
+    if room < LEAST_OPENING and cut.waist_position >= 0:
         raise SpecError(
-            f'waist_position {cut.waist_position:g} leaves room for a fly of {room:.1f} cm only, and it needs {LEAST_OPENING:g}: lower the waist less, or choose closure "side_zip" or "none".',
+            f'A body_rise of {float(body.body_rise):.1f} cm leaves room for a fly of {room:.1f} cm, and it takes {LEAST_OPENING:g} cm: measure it again, or choose closure "side_zip", or waistband "elastic" without a closure.',
+            where="measurements.body_rise", received=float(body.body_rise),
+        )
+    if room < LEAST_OPENING:
+        raise SpecError(
+            f'A waist_position of {cut.waist_position:g} cm leaves room for a fly of {room:.1f} cm, and it takes {LEAST_OPENING:g} cm: lower the waist less, or choose closure "side_zip" or "none".',
             where="garment.waist_position", received=cut.waist_position, allowed=(cut.waist_position + LEAST_OPENING - room, 0.0),
         )
 

@@ -16,6 +16,9 @@ from drafting.pattern.allowance import LENGTH
 
 Girth = Annotated[float | None, Interval(ge=20, le=250), LENGTH]
 
+MOST_WAIST_EASE = 10.0
+"""Waistband over body in cm, all round. House method."""
+
 Method = Literal["block", "mens_block", "quarter"]
 
 Fit = Literal["slim", "classic", "relaxed", "wide"]
@@ -120,7 +123,7 @@ class Trousers:
     method: Method = "block"
     fit: Fit | None = None
     stretch: Annotated[float, Interval(ge=0, le=60)] = 0.0
-    waist_ease: Annotated[float | None, Interval(ge=0, le=10), LENGTH] = None
+    waist_ease: Annotated[float | None, Interval(ge=0, le=MOST_WAIST_EASE), LENGTH] = None
     waist_fullness: Annotated[float | None, Interval(ge=0, le=3), LENGTH] = None
     hip_ease: Annotated[float | None, Interval(ge=-10, le=30), LENGTH] = None
     thigh_ease: Annotated[float | None, Interval(ge=0, le=30), LENGTH] = None
