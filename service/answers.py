@@ -7,8 +7,12 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal, NotRequired
 
-from pydantic import Field
+from pydantic import ConfigDict, Field, with_config
 from typing_extensions import TypedDict
+
+TOLD = ConfigDict(defer_build=True)
+"""For whole answers: no route checks what it sends, so the shapes wait for a reader of the
+reference."""
 
 Point = Annotated[list[float], Field(min_length=2, max_length=2, description="X and Y in mm.")]
 Stretch = Annotated[
@@ -242,6 +246,7 @@ class ShrinkageAnswer(TypedDict):
     crosswise: Annotated[float, Field(description="Across it.")]
 
 
+@with_config(TOLD)
 class PatternAnswer(TypedDict):
     """A drafted pattern. Lengths in mm, areas in mm2, X right, Y down."""
 
@@ -262,6 +267,7 @@ class PatternAnswer(TypedDict):
     cautions: list[str]
 
 
+@with_config(TOLD)
 class LimitsAnswer(TypedDict):
     """The limits in force on this installation."""
 
@@ -283,6 +289,7 @@ class LimitsAnswer(TypedDict):
     lay_budget: Annotated[float, Field(description="Seconds of searching where none is named.")]
 
 
+@with_config(TOLD)
 class LinkAnswer(TypedDict):
     """An address that carries an order, sealed."""
 
@@ -300,6 +307,7 @@ class Health(TypedDict):
     status: Literal["ok"]
 
 
+@with_config(TOLD)
 class ProblemPage(TypedDict):
     """What a problem means and how to mend it."""
 

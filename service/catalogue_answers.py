@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import Field
+from pydantic import Field, with_config
 from typing_extensions import TypedDict
 
-from service.answers import BodyValue, Bounds, FindingAnswer
+from service.answers import TOLD, BodyValue, Bounds, FindingAnswer
 
 
 class ValidRangeAnswer(TypedDict):
@@ -31,6 +31,7 @@ class GarmentSummary(TypedDict):
     sample: str
 
 
+@with_config(TOLD)
 class GarmentList(TypedDict):
     """Everything that can be drafted."""
 
@@ -51,6 +52,7 @@ class SymptomAnswer(TypedDict):
     ]
 
 
+@with_config(TOLD)
 class GarmentAnswer(TypedDict):
     """What can be chosen about a garment, and what it needs."""
 
@@ -109,12 +111,14 @@ class MeasureAnswer(TypedDict):
     basis: Annotated[str, Field(description="Where the ranges come from.")]
 
 
+@with_config(TOLD)
 class MeasureList(TypedDict):
     """The vocabulary of measures, in the order of the tape."""
 
     measurements: list[MeasureAnswer]
 
 
+@with_config(TOLD)
 class MeasurementCheckAnswer(TypedDict):
     """A set of measures, vetted and completed. Lengths in mm."""
 
@@ -145,6 +149,7 @@ class SizeTableSummary(SizeTableHead):
     sizes: Annotated[list[str], Field(description="Names of its sizes, the smallest first.")]
 
 
+@with_config(TOLD)
 class SizeTableList(TypedDict):
     """The tables of body sizes."""
 
@@ -159,6 +164,7 @@ class TableSizeAnswer(TypedDict):
     body: dict[str, BodyValue]
 
 
+@with_config(TOLD)
 class SizeTableAnswer(SizeTableHead):
     """A table of body sizes. Lengths in mm."""
 

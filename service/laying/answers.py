@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import Field
+from pydantic import Field, with_config
 from typing_extensions import TypedDict
 
-from service.answers import FindingAnswer, PathData
+from service.answers import TOLD, FindingAnswer, PathData
 
 
 class StretchAnswer(TypedDict):
@@ -93,6 +93,7 @@ class EngineAnswer(TypedDict):
     version: str
 
 
+@with_config(TOLD)
 class LayAnswer(TypedDict):
     """How much cloth, and where each piece goes."""
 

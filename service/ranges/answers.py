@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal, NotRequired
 
-from pydantic import Field
+from pydantic import Field, with_config
 from typing_extensions import TypedDict
 
-from service.answers import PatternAnswer, TroubleAnswer
+from service.answers import TOLD, PatternAnswer, TroubleAnswer
 
 Step = Annotated[list[float], Field(min_length=2, max_length=2, description="Right, down; mm.")]
 
@@ -68,6 +68,7 @@ class GradeAnswer(TypedDict):
     findings: list[GradeFindingAnswer]
 
 
+@with_config(TOLD)
 class RangeAnswer(TypedDict):
     """A garment in many sizes. Lengths in mm."""
 
