@@ -21,7 +21,7 @@ Place = tuple[int, float]
 """Segment number and t on a cutting line."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False)
 class Arm:
     """One of the two lines that meet at a corner.
 
@@ -31,6 +31,9 @@ class Arm:
         outward: Unit direction from the stitching line to the cutting line, at the corner.
         cut: The cutting line beside it, running toward the corner, not yet trimmed there.
         allowance: Its distance in cm.
+        end: Where the cutting line ends by itself.
+        last: The place of that end.
+        tangent: The unit direction in which the cutting line ends.
     """
 
     at: Point
@@ -38,17 +41,26 @@ class Arm:
     outward: Vector
     cut: Path
     allowance: float
+    end: Point
+    last: Place
+    tangent: Vector
 
-    @property
-    def last(self) -> Place:
-        """The place of the cutting line's own end."""
-        return len(self.cut.segments) - 1, 1.0
+    def __init__(
+        self, at: Point, ahead: Vector, outward: Vector, cut: Path, allowance: float
+    ) -> None:
+        self.at = at
+        self.ahead = ahead
+        self.outward = outward
+        self.cut = cut
+        self.allowance = allowance
+        self.end = cut.end
+        self.last = len(cut.segments) - 1, 1.0
+        self.tangent = cut.end_tangent
 
     @property
     def onward(self) -> Vector:
         """The unit direction in which the cutting line is carried on straight."""
-        along = self.cut.end_tangent
-        return along if along.dot(self.ahead) > 0 else self.ahead
+        return self.tangent if self.tangent.dot(self.ahead) > 0 else self.ahead
 
     @property
     def runs_true(self) -> bool:
@@ -57,10 +69,10 @@ class Arm:
         It does not where the stitching line bends inward tighter than the allowance.
         """
         foot = self.at + self.outward * self.allowance
-        return foot.distance(self.cut.end) < 1e-3 and self.cut.end_tangent.dot(self.ahead) > 0.99
+        return foot.distance(self.end) < 1e-3 and self.tangent.dot(self.ahead) > 0.99
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False)
 class Stop:
     """Where an arm's cutting line ends: at `point`, carried on straight from `on` to there."""
 
@@ -68,8 +80,13 @@ class Stop:
     on: Point
     point: Point
 
+    def __init__(self, place: Place, on: Point, point: Point) -> None:
+        self.place = place
+        self.on = on
+        self.point = point
 
-@dataclass(frozen=True, slots=True)
+
+@dataclass(slots=True, init=False)
 class Turn:
     """How the cutting line goes from one arm to the other: a place on each, and the way between."""
 
@@ -77,10 +94,15 @@ class Turn:
     second: Place
     segments: tuple[Segment, ...]
 
+    def __init__(self, first: Place, second: Place, segments: tuple[Segment, ...]) -> None:
+        self.first = first
+        self.second = second
+        self.segments = segments
+
     @property
     def turned(self) -> Turn:
         """The same, gone from the second arm to the first."""
-        back = tuple(s.reversed() for s in reversed(self.segments))
+        back = tuple([s.reversed() for s in reversed(self.segments)])
         return Turn(self.second, self.first, back)
 
 
@@ -91,7 +113,7 @@ def is_convex(first: Arm, second: Arm) -> bool:
 
 def own_end(arm: Arm) -> Stop:
     """The arm's cutting line as far as it goes by itself."""
-    return Stop(arm.last, arm.cut.end, arm.cut.end)
+    return Stop(arm.last, arm.end, arm.end)
 
 
 def reach(arm: Arm, on: Point, along: Vector, near: Point | None = None) -> Stop | None:
@@ -104,7 +126,7 @@ def reach(arm: Arm, on: Point, along: Vector, near: Point | None = None) -> Stop
     for i, t in crossing_with_line(arm.cut, on, along):
         p = arm.cut.segments[i].at(t)
         found.append(Stop((i, t), p, p))
-    end, ahead = arm.cut.end, arm.onward
+    end, ahead = arm.end, arm.onward
     beyond = meet(end, ahead, on, along)
     if beyond is not None and (beyond - end).dot(ahead) > -TINY:
         found.append(Stop(arm.last, end, beyond))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import groupby, pairwise
+from itertools import pairwise
 
 from drafting.geometry import Cubic, Line, Path, Point, Segment, nearest, self_crossing
 from drafting.geometry.offset import beside
@@ -24,42 +24,62 @@ Part = tuple[int, Segment]
 """A segment of the whole line and its owner: 2 n for edge n, 2 n + 1 for the corner at its end."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False)
 class Run:
-    """A stretch of an edge without corner or dart, and its cutting line, not yet trimmed."""
+    """A stretch of an edge without corner or dart, and its cutting line, not yet trimmed.
+
+    Attributes:
+        stitch: The stretch.
+        cut: Its cutting line.
+        allowance: Their distance in cm.
+        start: The arm at its start, turned round.
+        end: The arm at its end.
+    """
 
     stitch: Path
     cut: Path
     allowance: float
+    start: Arm
+    end: Arm
 
-    @property
-    def end(self) -> Arm:
-        """The arm at its end."""
-        s, ahead = self.stitch, self.stitch.end_tangent
-        return Arm(s.end, ahead, ahead.right, self.cut, self.allowance)
-
-    @property
-    def start(self) -> Arm:
-        """The arm at its start, turned round."""
-        s, ahead = self.stitch, -self.stitch.start_tangent
-        return Arm(s.start, ahead, ahead.left, self.cut.reversed(), self.allowance)
+    def __init__(self, stitch: Path, cut: Path, allowance: float) -> None:
+        self.stitch = stitch
+        self.cut = cut
+        self.allowance = allowance
+        ahead, back = stitch.end_tangent, -stitch.start_tangent
+        self.start = Arm(stitch.start, back, back.left, cut.reversed(), allowance)
+        self.end = Arm(stitch.end, ahead, ahead.right, cut, allowance)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False)
 class Stretch:
     """All runs of one edge and the turns between them."""
 
     runs: tuple[Run, ...]
     turns: tuple[Turn, ...]
 
+    def __init__(self, runs: tuple[Run, ...], turns: tuple[Turn, ...]) -> None:
+        self.runs = runs
+        self.turns = turns
 
-@dataclass(frozen=True, slots=True)
+
+@dataclass(slots=True, init=False)
 class Contour:
     """The whole cutting line: each part with the number of its edge or corner; a part may be ()."""
 
     edges: tuple[tuple[Segment, ...], ...]
     corners: tuple[tuple[Segment, ...], ...]
     line: Path
+
+    def __init__(
+        self,
+        edges: tuple[tuple[Segment, ...], ...],
+        corners: tuple[tuple[Segment, ...], ...],
+        line: Path,
+    ) -> None:
+        self.edges = edges
+        self.corners = corners
+        self.line = line
 
 
 def beside_edge(edge: Edge, taken: tuple[Taken, ...], allowance: float) -> Stretch:
@@ -109,12 +129,16 @@ def _place_of(path: Path, p: Point) -> Place:
 
 
 def _is_long(path: Path) -> bool:
+    if abs(path.end.x - path.start.x) + abs(path.end.y - path.start.y) > 1e-4:
+        return True
     x0, y0, x1, y1 = path.bounds()
     return x1 - x0 + y1 - y0 > 1e-4
 
 
 def _without_corners(path: Path) -> list[Path]:
     """The path split where its direction jumps."""
+    if len(path.segments) == 1:
+        return [path]
     solid = [s for s in path.segments if not _is_speck(s)] or list(path.segments)
     groups: list[list[Segment]] = [[solid[0]]]
     for a, b in pairwise(solid):
@@ -126,6 +150,8 @@ def _without_corners(path: Path) -> list[Path]:
 
 def _is_speck(s: Segment) -> bool:
     """Whether a segment is too short to have a direction."""
+    if abs(s.end.x - s.start.x) + abs(s.end.y - s.start.y) >= TINY:
+        return False
     x0, y0, x1, y1 = s.bounds()
     return x1 - x0 + y1 - y0 < TINY
 
@@ -136,6 +162,8 @@ def _cut(path: Path, allowance: float) -> Path:
     Where the line ends in a bend tighter than the allowance the offset runs back; that is cut off.
     """
     drawn = [piece for s in path.segments for piece in beside(s, -allowance)]
+    if len(drawn) == 1:
+        return Path((drawn[0][1],))
     forward = [n for n, (runs_on, _) in enumerate(drawn) if runs_on]
     kept = drawn[forward[0] : forward[-1] + 1] if forward else drawn
     result = [kept[0][1]]
@@ -146,14 +174,14 @@ def _cut(path: Path, allowance: float) -> Path:
 
 def _snapped(s: Segment, start: Point) -> Segment:
     """The segment with its start moved by a rounding error."""
-    if s.start == start:
+    if s.start is start or (s.start.x == start.x and s.start.y == start.y):
         return s
     if isinstance(s, Line):
         return Line(start, s.end)
     return Cubic(start, s.leaving + (start - s.start), s.arriving, s.end)
 
 
-def contour(stretches: tuple[Stretch, ...], corners: tuple[Turn, ...]) -> Contour:
+def contour(stretches: tuple[Stretch, ...], corners: list[Turn]) -> Contour:
     """Join the stretches of all edges and the corners between them, and take out the loops."""
     parts: list[Part] = []
     count = len(stretches)
@@ -214,16 +242,21 @@ def _welded(parts: list[Part]) -> list[Part]:
 
 def _sorted(parts: list[Part], count: int) -> Contour:
     """The parts by edge and corner; where loops have torn one apart its longest piece counts."""
-    owned: dict[int, tuple[Segment, ...]] = {}
-    for owner, group in groupby(parts, key=lambda p: p[0]):
-        piece = tuple(s for _, s in group)
-        if owner not in owned or _size(piece) > _size(owned[owner]):
+    owned: list[tuple[Segment, ...]] = [()] * (2 * count)
+    for owner, piece in _grouped(parts):
+        if not owned[owner] or _size(piece) > _size(owned[owner]):
             owned[owner] = piece
-    return Contour(
-        tuple(owned.get(2 * e, ()) for e in range(count)),
-        tuple(owned.get(2 * e + 1, ()) for e in range(count)),
-        Path(tuple(s for _, s in parts)),
-    )
+    line = Path(tuple([s for _, s in parts]))
+    return Contour(tuple(owned[::2]), tuple(owned[1::2]), line)
+
+
+def _grouped(parts: list[Part]) -> list[tuple[int, tuple[Segment, ...]]]:
+    """What runs on with one owner, with that owner."""
+    first = [n for n, (owner, _) in enumerate(parts) if n == 0 or parts[n - 1][0] != owner]
+    return [
+        (parts[n][0], tuple([s for _, s in parts[n:after]]))
+        for n, after in pairwise([*first, len(parts)])
+    ]
 
 
 def _size(segments: tuple[Segment, ...]) -> float:
@@ -233,5 +266,8 @@ def _size(segments: tuple[Segment, ...]) -> float:
 def _rotated(parts: list[Part]) -> list[Part]:
     """The same closed line, begun where the first edge begins."""
     owners = [k for k, _ in parts]
-    starts = [n for n, k in enumerate(owners) if k == min(owners) and owners[n - 1] != k]
-    return parts[starts[0] :] + parts[: starts[0]] if starts else parts
+    first = min(owners, default=0)
+    for n, owner in enumerate(owners):
+        if owner == first and owners[n - 1] != first:
+            return parts[n:] + parts[:n]
+    return parts

@@ -41,7 +41,7 @@ Rule = Callable[[Arm, Arm], Turn | None]
 """Draws a corner between two arms, the one that the rule speaks of first; None where it fails."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False)
 class Side:
     """An arm and what the rules must know of its edge; rank 0 is sewn first."""
 
@@ -50,30 +50,45 @@ class Side:
     role: Role
     rank: int
 
+    def __init__(self, arm: Arm, edge: str, role: Role, rank: int) -> None:
+        self.arm = arm
+        self.edge = edge
+        self.role = role
+        self.rank = rank
 
-@dataclass(frozen=True, slots=True)
+
+@dataclass(slots=True, init=False)
 class Made:
     """A corner that has been drawn."""
 
     rule: CornerRule
     turn: Turn
-    squared_to: str | None = None
+    squared_to: str | None
+
+    def __init__(self, rule: CornerRule, turn: Turn, squared_to: str | None = None) -> None:
+        self.rule = rule
+        self.turn = turn
+        self.squared_to = squared_to
 
 
 def turn_corner(before: Side, after: Side) -> Made:
     """Draw the cutting line from the edge that ends at a corner into the one that starts there."""
-    for rule in (_folded, _flat, _hemmed, _sewn, _plain):
-        if made := rule(before, after):
-            return made
-    return Made(CornerRule.STEP, _shoulder(before.arm, after.arm))
+    return (
+        _folded(before, after)
+        or _flat(before, after)
+        or _hemmed(before, after)
+        or _sewn(before, after)
+        or _plain(before, after)
+        or Made(CornerRule.STEP, _shoulder(before.arm, after.arm))
+    )
 
 
 def _folded(before: Side, after: Side) -> Made | None:
     """Beside a fold the cutting line ends exactly on the fold's line."""
-    folds = [before.role is Role.FOLD, after.role is Role.FOLD]
-    if not any(folds):
+    first = before.role is Role.FOLD
+    if not (first or after.role is Role.FOLD):
         return None
-    turn = _either_way(_to_fold, before, after, first=folds[0])
+    turn = _either_way(_to_fold, before, after, first=first)
     return None if turn is None else Made(CornerRule.FOLD, turn)
 
 
@@ -85,17 +100,17 @@ def _flat(before: Side, after: Side) -> Made | None:
     if abs(one.allowance - two.allowance) < TINY:
         return Made(CornerRule.SMOOTH, joined(one, two))
     across = (one.outward + two.outward).unit
-    stops = reach(one, one.at, across, one.cut.end), reach(two, two.at, across, two.cut.end)
+    stops = reach(one, one.at, across, one.end), reach(two, two.at, across, two.end)
     first, second = stops[0] or own_end(one), stops[1] or own_end(two)
     return Made(CornerRule.STEP, through(first, second))
 
 
 def _hemmed(before: Side, after: Side) -> Made | None:
     """Over a hem's fold the neighbour is mirrored, so that the turned hem lies on it flat."""
-    hems = [before.role is Role.HEM, after.role is Role.HEM]
-    if hems[0] == hems[1]:
+    first = before.role is Role.HEM
+    if first == (after.role is Role.HEM):
         return None
-    turn = _either_way(_over_hem, before, after, first=hems[0])
+    turn = _either_way(_over_hem, before, after, first=first)
     return None if turn is None else Made(CornerRule.MIRRORED, turn)
 
 

@@ -59,7 +59,7 @@ def finish_piece(piece: Piece, finish: Finish, rank: Callable[[str], int]) -> Fi
     )
     made = _corners(piece, stretches, rank)
     width = {edge.name: a for edge, a in zip(piece.edges, allowances, strict=True)}
-    line = contour(stretches, tuple(m.turn for m in made))
+    line = contour(stretches, [m.turn for m in made])
     return FinishedPiece(
         piece=piece,
         allowances=allowances,
@@ -83,23 +83,17 @@ def _path(segments: tuple[Segment, ...]) -> Path | None:
 
 def _corners(
     piece: Piece, stretches: tuple[Stretch, ...], rank: Callable[[str], int]
-) -> tuple[Made, ...]:
+) -> list[Made]:
     """The corner at the end of each edge."""
-    made = []
-    for n, edge in enumerate(piece.edges):
-        k = (n + 1) % len(piece.edges)
-        other = piece.edges[k]
-        made.append(
-            turn_corner(
-                Side(stretches[n].runs[-1].end, edge.name, edge.role, rank(edge.name)),
-                Side(stretches[k].runs[0].start, other.name, other.role, rank(other.name)),
-            )
-        )
-    return tuple(made)
+    ranks = [rank(edge.name) for edge in piece.edges]
+    every = list(zip(piece.edges, stretches, ranks, strict=True))
+    ends = [Side(s.runs[-1].end, edge.name, edge.role, r) for edge, s, r in every]
+    starts = [Side(s.runs[0].start, edge.name, edge.role, r) for edge, s, r in every]
+    return list(map(turn_corner, ends, [*starts[1:], starts[0]]))
 
 
 def _described(
-    piece: Piece, made: tuple[Made, ...], paths: tuple[tuple[Segment, ...], ...]
+    piece: Piece, made: list[Made], paths: tuple[tuple[Segment, ...], ...]
 ) -> tuple[Corner, ...]:
     edges = piece.edges
     return tuple(

@@ -55,7 +55,7 @@ def _too_far(corner: Point, meeting: tuple[Stop, Stop], limit: float) -> bool:
 
 def _carried(first: Arm, second: Arm) -> tuple[Stop, Stop] | None:
     """Where the straight continuations of both cutting lines meet."""
-    a, b = first.cut.end, second.cut.end
+    a, b = first.end, second.end
     if a.distance(b) < TINY:
         return own_end(first), own_end(second)
     along, toward = first.onward, second.onward
@@ -76,7 +76,7 @@ def _trimmed(first: Arm, second: Arm, limit: float) -> tuple[Stop, Stop] | None:
 
 def carried_on(arm: Arm, by: float) -> Path:
     """The arm's cutting line carried on straight by some cm."""
-    end = arm.cut.end
+    end = arm.end
     return Path((*arm.cut.segments, Line(end, end + arm.onward * max(by, TINY))))
 
 
@@ -88,7 +88,7 @@ def extended(cut: Path, by: float) -> Path:
 def stop_at(arm: Arm, place: Place, p: Point) -> Stop:
     """The stop at a place of the arm's extended cutting line."""
     beyond = place[0] == len(arm.cut.segments)
-    return Stop(arm.last, arm.cut.end, p) if beyond else Stop(place, p, p)
+    return Stop(arm.last, arm.end, p) if beyond else Stop(place, p, p)
 
 
 def bevel(first: Arm, second: Arm) -> Turn | None:
