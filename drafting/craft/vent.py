@@ -79,8 +79,8 @@ def room_to_step(
             f"There is no room for a {kind} of at least {least:.0f} cm between the seat and the "
             'hem. Make the skirt longer, or choose hem_opening "none".',
             where="garment.hem_opening",
-            received=float(room),
-            allowed=(least, most),
+            received=asked,
+            allowed=("auto", "none"),
         )
     wanted = (needed + STAIRS - hem) / 2 + (VENT_SLOPE if kind == "vent" else 0.0)
     found = smaller(smaller(larger(wanted, least), most), room)
