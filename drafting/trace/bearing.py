@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Final, Literal
 
 from drafting.geometry import DOWN, LEFT, RIGHT, UP, Vector, direction
 from drafting.trace.place import BY_NAME, Operand, Place, spoken
@@ -39,7 +39,7 @@ TURNED = {
 """The words where it is turned aside."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, unsafe_hash=True)
 class Bearing:
     """A direction, told by what lies on the paper.
 
@@ -50,10 +50,10 @@ class Bearing:
         turned: By how many degrees it is turned from there, to the left.
     """
 
-    vector: Vector
-    verb: str
-    operands: tuple[Operand, ...] = ()
-    turned: float = 0.0
+    vector: Final[Vector]
+    verb: Final[str]
+    operands: Final[tuple[Operand, ...]] = ()
+    turned: Final[float] = 0.0
 
     @property
     def left(self) -> Bearing:

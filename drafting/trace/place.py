@@ -22,7 +22,7 @@ BY_NAME = Saying(name_of, said)
 """Places by their names, lengths by their formulas."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, unsafe_hash=True)
 class Move:
     """One move of the pencil.
 
@@ -32,9 +32,9 @@ class Move:
         to: Where it led.
     """
 
-    verb: str
-    operands: tuple[Operand, ...]
-    to: Point
+    verb: Final[str]
+    operands: Final[tuple[Operand, ...]]
+    to: Final[Point]
 
     def words(self, saying: Saying = BY_NAME) -> str:
         """The move as one says it: "9.33 cm up", "straight down to the level of the hip line"."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 from drafting.geometry import Path
 from drafting.trace.length import Length
@@ -119,7 +119,7 @@ Value = Place | Length | Stroke | Outline | bool | float | Moved
 How = str | Place | Length | Compared | Solved | Stroke | Outline
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, unsafe_hash=True)
 class Step:
     """What was drawn or decided, and why.
 
@@ -137,15 +137,15 @@ class Step:
         paper: The sheet of paper it is drawn on: 0 for the draft, more for pieces drawn apart.
     """
 
-    kind: StepKind
-    chapter: str
-    name: str
-    value: Value
-    why: str
-    how: How = ""
-    source: str = ""
-    question: str = ""
-    paper: int = 0
+    kind: Final[StepKind]
+    chapter: Final[str]
+    name: Final[str]
+    value: Final[Value]
+    why: Final[str]
+    how: Final[How] = ""
+    source: Final[str] = ""
+    question: Final[str] = ""
+    paper: Final[int] = 0
 
     @property
     def formula(self) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Literal
+from typing import Final, Literal
 
 from drafting.geometry import Cubic, Line, Path, Segment, Vector, bulged
 from drafting.trace.bearing import Bearing, along, at_degrees
@@ -15,12 +15,12 @@ from drafting.trace.saying import Saying
 Turn = Literal["left", "right"]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, unsafe_hash=True)
 class Straight:
     """A straight part of a line."""
 
-    start: Place
-    end: Place
+    start: Final[Place]
+    end: Final[Place]
 
     @property
     def segment(self) -> Line:
@@ -28,12 +28,12 @@ class Straight:
         return Line(self.start, self.end)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, unsafe_hash=True)
 class Guide:
     """What a hand looks at while it bends a curve: a way of `GUIDES` and what it takes."""
 
-    verb: str
-    operands: tuple[Operand, ...]
+    verb: Final[str]
+    operands: Final[tuple[Operand, ...]]
 
     def words(self, saying: Saying = BY_NAME) -> str:
         """The guide as one says it: "past a point 3 cm out on the diagonal of the corner"."""
@@ -65,7 +65,7 @@ def middle_of(drawn: Cubic) -> Guide:
     return middle_out(abs(out), "left" if out >= 0 else "right", chord)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, unsafe_hash=True)
 class Bend:
     """A curved part of a line: a cubic with named directions at both ends.
 
@@ -78,12 +78,12 @@ class Bend:
         guide: What a hand looks at while bending it.
     """
 
-    start: Place
-    end: Place
-    leaving: Bearing
-    arriving: Bearing
-    segment: Cubic
-    guide: Guide | None = None
+    start: Final[Place]
+    end: Final[Place]
+    leaving: Final[Bearing]
+    arriving: Final[Bearing]
+    segment: Final[Cubic]
+    guide: Final[Guide | None] = None
 
     @property
     def handles(self) -> tuple[float, float]:
@@ -92,14 +92,14 @@ class Bend:
         return drawn.start.distance(drawn.leaving), drawn.arriving.distance(drawn.end)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, unsafe_hash=True)
 class Bulge:
     """A shallow arc whose middle stands `by` cm to a side of the straight line."""
 
-    start: Place
-    end: Place
-    by: Length
-    side: Turn
+    start: Final[Place]
+    end: Final[Place]
+    by: Final[Length]
+    side: Final[Turn]
 
     @property
     def segment(self) -> Cubic:
@@ -134,16 +134,16 @@ class Arc:
 Part = Straight | Bend | Bulge | Arc
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, unsafe_hash=True)
 class Fold:
     """A dart that is closed while a line is drawn over it: both legs' ends and its point."""
 
-    near: Place
-    far: Place
-    point: Place
+    near: Final[Place]
+    far: Final[Place]
+    point: Final[Place]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, unsafe_hash=True)
 class Stroke:
     """A drawn line.
 
@@ -156,11 +156,11 @@ class Stroke:
         remark: What else there is to say of how it runs.
     """
 
-    path: Path
-    parts: tuple[Part, ...]
-    name: str = ""
-    folds: tuple[Fold, ...] = ()
-    remark: str = ""
+    path: Final[Path]
+    parts: Final[tuple[Part, ...]]
+    name: Final[str] = ""
+    folds: Final[tuple[Fold, ...]] = ()
+    remark: Final[str] = ""
 
     @property
     def start(self) -> Place:
