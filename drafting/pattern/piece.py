@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
+from typing import Final
 
 from drafting.geometry import (
     Memory,
@@ -36,7 +37,7 @@ RAW = "raw"
 """Kind of an edge that stays as it is cut: no allowance, only neatened."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False, unsafe_hash=True)
 class Edge:
     """A named stretch of the stitching line.
 
@@ -48,18 +49,24 @@ class Edge:
             RAW for none.
     """
 
-    name: str
-    path: Path
-    role: Role = Role.SEAM
-    kind: str = "seam"
+    name: Final[str]
+    path: Final[Path]
+    role: Final[Role]
+    kind: Final[str]
+
+    def __init__(self, name: str, path: Path, role: Role = Role.SEAM, kind: str = "seam") -> None:
+        self.name = name
+        self.path = path
+        self.role = role
+        self.kind = kind
 
     def transformed(self, by: Transform) -> Edge:
         """The edge's image, drawn in the same order."""
-        return replace(self, path=self.path.transformed(by))
+        return Edge(self.name, self.path.transformed(by), self.role, self.kind)
 
     def reversed(self) -> Edge:
         """The edge drawn the other way."""
-        return replace(self, path=self.path.reversed())
+        return Edge(self.name, self.path.reversed(), self.role, self.kind)
 
 
 @dataclass(frozen=True, slots=True)
@@ -227,7 +234,7 @@ Taken = Dart | Pleat
 """What is taken out of an edge before it is sewn to another."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False, unsafe_hash=True)
 class Notch:
     """A balance mark across an edge.
 
@@ -238,18 +245,28 @@ class Notch:
         match: Name shared with the notch on the other side of the seam.
     """
 
-    edge: str
-    at: float
-    count: int
-    match: str
+    edge: Final[str]
+    at: Final[float]
+    count: Final[int]
+    match: Final[str]
+
+    def __init__(self, edge: str, at: float, count: int, match: str) -> None:
+        self.edge = edge
+        self.at = at
+        self.count = count
+        self.match = match
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False, unsafe_hash=True)
 class Mark:
     """A line or hole inside the piece: drill, button, buttonhole, fold, placement, stitching."""
 
-    kind: str
-    path: Path
+    kind: Final[str]
+    path: Final[Path]
+
+    def __init__(self, kind: str, path: Path) -> None:
+        self.kind = kind
+        self.path = path
 
 
 @dataclass(frozen=True, slots=True)
