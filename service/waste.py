@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-SELDOM = (10_000, 10, 10)
+SELDOM = (25_000, 10, 10)
 """Values made before waste is looked for, and how often in older ones: an order makes some thirty
 thousand values, nearly all of which are gone with it without a search."""
 

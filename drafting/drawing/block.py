@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from drafting.drawing.lettering import ABOVE, BELOW, PITCH, SLACK, width, wrapped
 
@@ -62,9 +63,6 @@ class Worded:
         return lines
 
 
-Known = dict[str, Worded]
-"""Texts that have been measured."""
-
 Part = tuple[Entry, Worded]
 
 
@@ -81,12 +79,12 @@ class Setting:
     run: tuple[Part, ...]
 
     @classmethod
-    def of(cls, entries: tuple[Entry, ...], known: Known) -> Setting:
-        """Measure every word that is not known from another block."""
-        stack = tuple([(entry, _measured(entry.text, known)) for entry in entries])
+    def of(cls, entries: tuple[Entry, ...]) -> Setting:
+        """Measure every word."""
+        stack = tuple([(entry, _measured(entry)) for entry in entries])
         heads = [part for part in stack if part[0].factor != 1.0]
         rest = [part for part in stack if part[0].factor == 1.0]
-        between = _measured(BETWEEN, known)
+        between = _of_the_house(BETWEEN)
         words = [word for _, text in rest for word in (*between.words, *text.words)][1:]
         run = Worded(tuple(words), between.space)
         entry = Entry(run.text, breakable=any(entry.breakable for entry, _ in rest))
@@ -119,11 +117,18 @@ class Setting:
         return TextBlock(lines)
 
 
-def _measured(text: str, known: Known) -> Worded:
-    if text not in known:
-        words = tuple([(word, width(word, 1.0)) for word in text.split()])
-        known[text] = Worded(words, width(" ", 1.0))
-    return known[text]
+def _measured(entry: Entry) -> Worded:
+    """The order's own words, which may be broken, are forgotten; the house's are kept."""
+    return _worded(entry.text) if entry.breakable else _of_the_house(entry.text)
+
+
+@lru_cache(maxsize=2048)
+def _of_the_house(text: str) -> Worded:
+    return _worded(text)
+
+
+def _worded(text: str) -> Worded:
+    return Worded(tuple([(word, width(word, 1.0)) for word in text.split()]), width(" ", 1.0))
 
 
 def _broken(entry: Entry, height: float, breadth: float) -> Iterator[Sized]:

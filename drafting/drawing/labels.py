@@ -92,13 +92,15 @@ def _cut_words(cut: Cut, words: Words) -> str:
 def _allowances(finished: FinishedPiece, unit: Unit, words: Words) -> str:
     """The commonest allowance, then the edges that have another one, by name."""
     pairs = [
-        (words.name(edge.name), round(allowance, 3))
+        (edge.name, round(allowance, 3))
         for edge, allowance in zip(finished.piece.edges, finished.allowances, strict=True)
         if edge.role is not EdgeRole.FOLD
     ]
     values = [value for _, value in pairs]
     common = max(values, key=lambda value: (values.count(value), value))
-    others = [_allowance(name, value, unit, words) for name, value in pairs if value != common]
+    others = [
+        _allowance(words.name(name), value, unit, words) for name, value in pairs if value != common
+    ]
     if others:
         first = amount(common, unit, words.language) if common else "0"
         return words.allowances.format(values=", ".join((first, *others)))

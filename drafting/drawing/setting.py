@@ -14,7 +14,7 @@ from itertools import pairwise
 import numpy as np
 import shapely
 
-from drafting.drawing.block import Entry, Known, Setting, TextBlock
+from drafting.drawing.block import Entry, Setting, TextBlock
 from drafting.drawing.room import Room
 from drafting.drawing.sounding import Area, sounded, turned
 from drafting.geometry import Point, array_of, turn
@@ -63,7 +63,7 @@ def set_texts(entries: tuple[Entry, ...], clearing: Clearing) -> tuple[Label, ..
 
     Room is sought first where there is most; only what is big there is set with more air.
     """
-    setting = Setting.of(entries, clearing.known)
+    setting = Setting.of(entries)
     ways = _Ways(_ways(setting, clearing.slant))
     loosest = _biggest(ways, clearing.loose, SIZES)
     if loosest is None:
@@ -83,16 +83,12 @@ class Clearing:
         room: The room.
         slant: Direction in degrees of a piece that lies askew.
         areas: At each angle all that is free, and what of it is clear of thin lines.
-        known: Texts that have been measured for any of the rooms that were sounded together.
     """
 
-    def __init__(
-        self, room: Room, slant: float | None, areas: dict[float, _Free], known: Known
-    ) -> None:
+    def __init__(self, room: Room, slant: float | None, areas: dict[float, _Free]) -> None:
         self.room = room
         self.slant = slant
         self.areas = areas
-        self.known = known
 
     def loose(self, angle: float) -> Area:
         """Over thin lines, and near to the stitching line."""
@@ -118,9 +114,8 @@ def clearings(rooms: Sequence[Room]) -> tuple[Clearing, ...]:
             [turned(room.thin_bars(THIN), angle) for room, angle in asked],
         )
     )
-    known: Known = {}
     return tuple(
-        Clearing(room, slant, {angle: next(found) for angle in each}, known)
+        Clearing(room, slant, {angle: next(found) for angle in each})
         for room, slant, each in zip(rooms, slants, angles, strict=True)
     )
 
@@ -191,7 +186,7 @@ def _slants(rooms: Sequence[Room]) -> tuple[float | None, ...]:
     """Direction of each piece's long side, reading from left to right; None near 0 and 90."""
     numbers = np.repeat(np.arange(len(rooms)), [len(room.outline) for room in rooms])
     points = array_of([(x, y) for room in rooms for x, y, *_ in room.outline])
-    boxes = np.asarray(shapely.oriented_envelope(shapely.multipoints(points, indices=numbers)))
+    boxes = np.asarray(shapely.oriented_envelope(shapely.linestrings(points, indices=numbers)))
     corners, of = shapely.get_coordinates(boxes, return_index=True)
     rings, starts = corners.tolist(), np.searchsorted(of, np.arange(len(rooms))).tolist()
     return tuple(_slant(rings[start : start + 3]) for start in starts)
