@@ -38,16 +38,13 @@ def copies(piece: Piece) -> dict[str, int]:
 def edges_used_once(finished: FinishedPattern) -> tuple[Finding, ...]:
     """Find edges that no seam or more than one seam takes, and seams whose copies do not agree."""
     pattern = finished.pattern
-    used = Counter(place for seam in pattern.seams for place in _uses(pattern, seam))
+    used: Counter[Place] = Counter()
+    for seam in pattern.seams:
+        for part in (*seam.one, *seam.two):
+            for hand, count in _taken(pattern.piece(part.piece), part).items():
+                used[part.piece, part.edge, hand] += count
     found = [f for piece in pattern.pieces for f in _unused(piece, used)]
     return (*found, *(f for seam in pattern.seams for f in _sewn_alike(pattern, seam)))
-
-
-def _uses(pattern: Pattern, seam: Seam) -> Iterator[Place]:
-    for part in (*seam.one, *seam.two):
-        for hand, count in _taken(pattern.piece(part.piece), part).items():
-            for _ in range(count):
-                yield part.piece, part.edge, hand
 
 
 def _taken(piece: Piece, part: SeamPart) -> dict[str, int]:

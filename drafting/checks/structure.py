@@ -34,7 +34,7 @@ Source: common practice, no source.
 def names_once(finished: FinishedPattern) -> tuple[Finding, ...]:
     """Find pieces, edges and seams that share a name."""
     pattern = finished.pattern
-    found = [*_twice("pieces", [p.name for p in pattern.pieces])]
+    found = _twice("pieces", [p.name for p in pattern.pieces])
     found += _twice("seams", [s.name for s in pattern.seams])
     for piece in pattern.pieces:
         found += _twice(piece.name, [e.name for e in piece.edges])
@@ -100,15 +100,19 @@ def lines_inside(finished: FinishedPattern) -> tuple[Finding, ...]:
     return tuple(f for stroke, sure in told for f in _stroke(stroke, off, sure=sure))
 
 
-def _twice(where: str, names: list[str]) -> Iterator[Finding]:
-    for name, count in Counter(names).items():
-        if count > 1:
-            yield Finding(
-                code="name_twice",
-                severity="error",
-                where=where,
-                message=f"The name {name} stands for {count} things.",
-            )
+def _twice(where: str, names: list[str]) -> list[Finding]:
+    if len(set(names)) == len(names):
+        return []
+    return [
+        Finding(
+            code="name_twice",
+            severity="error",
+            where=where,
+            message=f"The name {name} stands for {count} things.",
+        )
+        for name, count in Counter(names).items()
+        if count > 1
+    ]
 
 
 def _outline(piece: Piece) -> Iterator[Finding]:

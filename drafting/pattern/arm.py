@@ -85,6 +85,11 @@ class Stop:
         self.on = on
         self.point = point
 
+    @property
+    def is_carried_on(self) -> bool:
+        """Whether it lies off the cutting line itself."""
+        return self.on is not self.point and self.on != self.point
+
 
 @dataclass(slots=True, init=False)
 class Turn:
@@ -145,7 +150,8 @@ def strokes(points: tuple[Point, ...]) -> tuple[Segment, ...]:
     The first and the last point stay exactly where they are.
     """
     kept = [points[0]]
-    kept += [p for q, p in pairwise(points) if p.distance(q) > TINY]
-    if len(kept) > 1:
-        kept[-1] = points[-1]
-    return tuple(Line(a, b) for a, b in pairwise(kept))
+    kept += [p for q, p in pairwise(points) if p is not q and p.distance(q) > TINY]
+    if len(kept) == 1:
+        return ()
+    kept[-1] = points[-1]
+    return tuple([Line(a, b) for a, b in pairwise(kept)])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Final
 
 from drafting.geometry import Path, Point, Vector
 from drafting.pattern.allowance import Finish
@@ -30,7 +31,7 @@ class CornerRule(StrEnum):
     SMOOTH = "smooth"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False, unsafe_hash=True)
 class Corner:
     """A corner of the cutting line.
 
@@ -43,12 +44,28 @@ class Corner:
         squared_to: Name of the edge that is sewn first, where the rule is squared.
     """
 
-    before: str
-    after: str
-    rule: CornerRule
-    at: Point
-    path: Path | None = None
-    squared_to: str | None = None
+    before: Final[str]
+    after: Final[str]
+    rule: Final[CornerRule]
+    at: Final[Point]
+    path: Final[Path | None]
+    squared_to: Final[str | None]
+
+    def __init__(
+        self,
+        before: str,
+        after: str,
+        rule: CornerRule,
+        at: Point,
+        path: Path | None = None,
+        squared_to: str | None = None,
+    ) -> None:
+        self.before = before
+        self.after = after
+        self.rule = rule
+        self.at = at
+        self.path = path
+        self.squared_to = squared_to
 
 
 @dataclass(frozen=True, slots=True)

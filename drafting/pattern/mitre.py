@@ -49,7 +49,7 @@ def straight(first: Arm, second: Arm) -> Turn:
 def _too_far(corner: Point, meeting: tuple[Stop, Stop], limit: float) -> bool:
     """A crossing outside the corner may be too far off; one that trims both lines never is."""
     one, two = meeting
-    outside = one.point != one.on or two.point != two.on
+    outside = one.is_carried_on or two.is_carried_on
     return outside and one.point.distance(corner) > limit + TINY
 
 
