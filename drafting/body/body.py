@@ -109,9 +109,10 @@ class BareBody(Body):
 
     def length(self, name: str) -> Length:
         """The measure's bare number. Raises MissingMeasureError where there is none."""
-        if name not in self.measured:
-            raise missing(name)
-        return bare(self.measured[name].value)
+        try:
+            return bare(self.measured[name].value)
+        except KeyError:
+            raise missing(name) from None
 
 
 def missing(name: str) -> MissingMeasureError:

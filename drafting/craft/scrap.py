@@ -12,7 +12,7 @@ from drafting.craft.sheet import DraftSheet, found_place, solved
 from drafting.trace import Length, Outline, Place, Stroke
 from drafting.trace.length import bare
 from drafting.trace.place import Dot
-from drafting.trace.step import Sign, stands
+from drafting.trace.step import Moved, Sign, stands
 
 
 class Scrap(DraftSheet):
@@ -77,6 +77,17 @@ class Scrap(DraftSheet):
             ConstructionError: No value between the bounds does it.
         """
         return bare(solved(name, measure, wanted, between))
+
+    def true(
+        self,
+        name: str,
+        moved: Moved | Callable[[], Moved],
+        why: str,
+        *,
+        agree: str = "",
+        source: str = "",
+    ) -> None:
+        """Nothing, and nothing is measured for it."""
 
     def _add(self, *_: object) -> None:
         """Nothing is kept."""

@@ -203,9 +203,20 @@ class DraftSheet:
         how = Solved(length(wanted), between, reached)
         self._add("solved", name, float(value), why, how, "")
 
-    def true(self, name: str, moved: Moved, why: str, *, agree: str = "", source: str = "") -> None:
-        """Record a trueing: what moved, how far in cm, and what was brought to agree by it."""
-        self._add("trued", name, moved, why, agree, source)
+    def true(
+        self,
+        name: str,
+        moved: Moved | Callable[[], Moved],
+        why: str,
+        *,
+        agree: str = "",
+        source: str = "",
+    ) -> None:
+        """Record a trueing: what moved, how far in cm, and what was brought to agree by it.
+
+        How far may be given as the way to measure it, which then is done for a record only.
+        """
+        self._add("trued", name, moved if isinstance(moved, tuple) else moved(), why, agree, source)
 
     def _free(self, name: str) -> str:
         """A name for a point or a line, numbered where another one has it: the sheet goes by it."""

@@ -44,8 +44,8 @@ def welt_pocket(waist: Path, middle: Point, along: Vector) -> WeltPocket:
         along: Direction of the waist there, toward the side.
     """
     return WeltPocket(
-        pieces=(_welt(), _facing(), _bag(waist)),
-        seams=_seams(),
+        pieces=(WELT, FACING, _bag(waist)),
+        seams=SEAMS,
         marks=_marks(middle, along.unit),
     )
 
@@ -93,15 +93,14 @@ def _rectangle(
     return Piece(name=name, title=title, cut=cut, edges=edges, grain=grain, marks=marks)
 
 
-def _welt() -> Piece:
-    cut = (Cut("main", 2), Cut("fusible", 2))
-    return _rectangle("back_welt", "Back welt", WELT_LENGTH, 2 * WELT_WIDTH, WELT_WIDTH, *cut)
-
-
-def _facing() -> Piece:
-    return _rectangle(
-        "back_pocket_facing", "Back pocket facing", BAG_WIDTH, FACING_DEPTH, None, Cut("main", 2)
-    )
+WELT = _rectangle(
+    "back_welt", "Back welt", WELT_LENGTH, 2 * WELT_WIDTH, WELT_WIDTH,
+    Cut("main", 2), Cut("fusible", 2),
+)  # fmt: skip
+FACING = _rectangle(
+    "back_pocket_facing", "Back pocket facing", BAG_WIDTH, FACING_DEPTH, None, Cut("main", 2)
+)
+"""The same on every back."""
 
 
 def _bag(waist: Path) -> Piece:
@@ -137,12 +136,11 @@ def _bag(waist: Path) -> Piece:
     )
 
 
-def _seams() -> tuple[Seam, ...]:
-    return tuple(
-        Seam(
-            f"back_pocket_bag_{side}",
-            (SeamPart("back_pocket_bag", f"{side}_under", reversed=side == "right"),),
-            (SeamPart("back_pocket_bag", f"{side}_over", reversed=side == "left"),),
-        )
-        for side in ("left", "right")
+SEAMS = tuple(
+    Seam(
+        f"back_pocket_bag_{side}",
+        (SeamPart("back_pocket_bag", f"{side}_under", reversed=side == "right"),),
+        (SeamPart("back_pocket_bag", f"{side}_over", reversed=side == "left"),),
     )
+    for side in ("left", "right")
+)

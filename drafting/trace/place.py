@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from drafting.geometry import Point, Vector, meet
-from drafting.trace.length import Length, number, said, share_words
+from drafting.trace.length import Length, bare, number, said, share_words
 from drafting.trace.saying import Named, Saying
 
 Operand = Named | float | str
@@ -78,6 +78,11 @@ def spoken(value: Operand, saying: Saying) -> str:
             return saying.place(value)
 
 
+def length(value: float) -> Length:
+    """The value as a length, with its memory if it has one."""
+    return value if isinstance(value, Length) else Length(value)
+
+
 class Place(Point):
     """A point on the paper with the moves that led to it.
 
@@ -88,6 +93,7 @@ class Place(Point):
     """
 
     __slots__ = ("base", "moves", "name")
+    _kept = staticmethod(length)  # how a distance is remembered
 
     name: Final[str]
     base: Final[Place | None]
@@ -125,19 +131,19 @@ class Place(Point):
 
     def right(self, distance: float) -> Place:
         """So many cm to the right."""
-        return self._moved(self.x + float(distance), self.y, "right", length(distance))
+        return self._moved(self.x + float(distance), self.y, "right", self._kept(distance))
 
     def left(self, distance: float) -> Place:
         """So many cm to the left."""
-        return self._moved(self.x - float(distance), self.y, "left", length(distance))
+        return self._moved(self.x - float(distance), self.y, "left", self._kept(distance))
 
     def up(self, distance: float) -> Place:
         """So many cm up."""
-        return self._moved(self.x, self.y + float(distance), "up", length(distance))
+        return self._moved(self.x, self.y + float(distance), "up", self._kept(distance))
 
     def down(self, distance: float) -> Place:
         """So many cm down."""
-        return self._moved(self.x, self.y - float(distance), "down", length(distance))
+        return self._moved(self.x, self.y - float(distance), "down", self._kept(distance))
 
     def nudged(self, across: float, up: float) -> Place:
         """Moved a little to the right and up, or by minus as much to the left and down."""
@@ -161,7 +167,7 @@ class Place(Point):
     def towards(self, other: Place, distance: float) -> Place:
         """So many cm on the line to another place."""
         step = (other - self).unit * float(distance)
-        return self._moved(self.x + step.x, self.y + step.y, "toward", other, length(distance))
+        return self._moved(self.x + step.x, self.y + step.y, "toward", other, self._kept(distance))
 
     def between(self, other: Place, share: float) -> Place:
         """A share (0 to 1) of the way to another place."""
@@ -174,7 +180,7 @@ class Place(Point):
         turn = math.radians(degrees)
         x = self.x + float(distance) * math.cos(turn)
         y = self.y + float(distance) * math.sin(turn)
-        return self._moved(x, y, "slant", length(distance), degrees)
+        return self._moved(x, y, "slant", self._kept(distance), degrees)
 
     def swung(self, pivot: Place, degrees: float) -> Place:
         """Swung about another place by an angle, positive against the clock."""
@@ -193,13 +199,13 @@ class Place(Point):
         if across < 0:
             return None
         x = self.x + (math.sqrt(across) if side == "right" else -math.sqrt(across))
-        return self._moved(x, level.y, "reach", level, length(distance), side)
+        return self._moved(x, level.y, "reach", level, self._kept(distance), side)
 
     def square_out(self, start: Place, end: Place, distance: float, side: str) -> Place:
         """So many cm at a right angle to the line from `start` to `end`, to its left or right."""
         along = (end - start).unit
         step = (along.left if side == "left" else along.right) * float(distance)
-        operands = (start, end, length(distance), side, way(step.x, step.y))
+        operands = (start, end, self._kept(distance), side, way(step.x, step.y))
         return self._moved(self.x + step.x, self.y + step.y, "square", *operands)
 
 
@@ -207,6 +213,7 @@ class Dot(Place):
     """A place on scrap paper: where it lies, not the way that led to it."""
 
     __slots__ = ()
+    _kept = staticmethod(bare)
 
     def _moved(self, x: float, y: float, _: str, *__: Operand) -> Dot:
         return Dot(x, y)
@@ -217,11 +224,6 @@ def way(x: float, y: float) -> str:
     if abs(x) > abs(y):
         return "to the right" if x > 0 else "to the left"
     return "upward" if y > 0 else "downward"
-
-
-def length(value: float) -> Length:
-    """The value as a length, with its memory if it has one."""
-    return value if isinstance(value, Length) else Length(value)
 
 
 def corner_of_paper(x: float = 0.0, y: float = 0.0) -> Place:

@@ -158,7 +158,7 @@ def one_side(body: Body, cut: Trousers, sheet: DraftSheet, own: Side = EVEN, per
 
 def panels(person: Figure, body: Body, cut: Trousers, sheet: DraftSheet, own: Side) -> tuple[Frame, Trued, Trued]:
     """Draw and true front and back for a figure."""
-    level, front_drawn, back_drawn = METHODS[cut.method](frame(body, cut, sheet, own, person), person, body, replace(cut, waist_position=min(0.0, cut.waist_position)), sheet)
+    level, front_drawn, back_drawn = METHODS[cut.method](frame(body, cut, sheet, own, person), person, body, replace(cut, waist_position=0.0) if cut.waist_position > 0 else cut, sheet)
     level, front_drawn, back_drawn = reshaped(level, front_drawn, back_drawn, cut, sheet)
     level, front_drawn, back_drawn = end_legs(level, front_drawn, back_drawn, cut, sheet)
     return level, *true(front_drawn, back_drawn, level.hip, body.hip_girth + hip_ease(body, cut) + 2 * (person.hips_front + person.hips_back + hip_gain(cut)), most_over(cut), sheet)

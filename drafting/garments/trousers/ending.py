@@ -30,7 +30,8 @@ def end_legs(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: Draf
     """
     level, front, back = _cut_off(level, front, back, cut, sheet)
     lower = dips(cut, short=front.leg.short and cut.leg != "culottes")
-    return level, replace(front, dip=lower[0]), replace(back, dip=lower[1])
+    front, back = (p if p.dip == dip else replace(p, dip=dip) for p, dip in zip((front, back), lower, strict=True))
+    return level, front, back
 
 
 def _cut_off(level: Frame, front: Panel, back: Panel, cut: Trousers, sheet: DraftSheet) -> tuple[Frame, Panel, Panel]:

@@ -139,7 +139,7 @@ def hip_ease(body: Body, cut: Trousers) -> Length:
     if cut.hip_ease is not None:
         return Length(cut.hip_ease, "hip ease")
     usual = MANNERS[cut.method].hip_ease if cut.fit is None else FITS[cut.fit].hip[0]
-    return Length(larger(_stretched(usual, body.hip_girth, cut), _hanging(body, cut)), "hip ease")
+    return Length(max(_stretched(usual, body.hip_girth, cut), _hanging(body, cut)), "hip ease")
 
 
 def _hanging(body: Body, cut: Trousers) -> float:

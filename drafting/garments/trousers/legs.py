@@ -108,7 +108,7 @@ def knee_girth(body: Body, cut: Trousers) -> Length:
 
 def _plain(cut: Trousers) -> Trousers:
     """The same with nothing ordered about the leg's girths."""
-    return replace(cut, hem_girth=None, knee_girth=None)
+    return cut if cut.hem_girth is cut.knee_girth is None else replace(cut, hem_girth=None, knee_girth=None)
 
 
 def true_to_shape(body: Body, cut: Trousers) -> None:

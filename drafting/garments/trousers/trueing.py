@@ -33,6 +33,7 @@ from drafting.geometry import (
 from drafting.pattern import Dart
 from drafting.trace import Bend, Length, Place, Stroke, along, middle_of, running, straight
 from drafting.trace.length import number
+from drafting.trace.step import Moved
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,11 +126,12 @@ def _square_crotch(panel: Panel, inseam: Stroke, sheet: DraftSheet) -> Stroke:
     why = "It ends square to the inseam, so that it runs on from leg to leg."
     drawn = sheet.draw(f"trued {panel.name} crotch", (*straight(panel.waist_centre, start), bend), why)
     turned = panel.crotch.path.end_tangent.angle_to(arriving.vector)
-    moves = (
-        (f"{panel.name} curve on the diagonal", abs(diagonal - panel.diagonal)),
-        (f"{panel.name} crotch length", abs(drawn.path.length() - panel.crotch.path.length())),
-    )
-    sheet.true(f"{panel.name} crotch", moves, f"The curve's end is turned {turned:.0f} degrees.", agree=f"end of the {panel.name} crotch square to the inseam")
+
+    def moved() -> Moved:
+        longer = abs(drawn.path.length() - panel.crotch.path.length())
+        return (f"{panel.name} curve on the diagonal", abs(diagonal - panel.diagonal)), (f"{panel.name} crotch length", longer)
+
+    sheet.true(f"{panel.name} crotch", moved, f"The curve's end is turned {turned:.0f} degrees.", agree=f"end of the {panel.name} crotch square to the inseam")
     return drawn
 
 
@@ -183,7 +185,7 @@ def _trued(panel: Panel, top: PanelTop, opened: float, crotch: Stroke, inseam: S
         f"trued {panel.name} waist", closed, opened_waist, (panel.waist_centre, corner), along(panel.waist_centre, panel.hook_start),
         side, panel.darts, sheet, "Square to the centre, smooth over the darts and over the side.",
     )
-    sheet.true(f"{panel.name} waist", (("waist line", dip(waist.path, panel.waist_side)),), "The darts were closed for it.", agree=f"{panel.name} waist square to its ends")
+    sheet.true(f"{panel.name} waist", lambda: (("waist line", dip(waist.path, panel.waist_side)),), "The darts were closed for it.", agree=f"{panel.name} waist square to its ends")
     hem = _square_hem(panel, sheet)
     sheet.outline(panel.name, (waist, side, hem, inseam, crotch), "Trace it from the draft; allowances are added outside.")
     return Trued(
@@ -199,9 +201,12 @@ def _square_hem(panel: Panel, sheet: DraftSheet) -> Stroke:
     bend = Bend(below.hem_side, below.hem_inner, down.left, up.right, curve, middle_of(curve))
     parts = _dipped(panel, bend, sheet) if panel.dip else (bend,)
     hem = sheet.draw(f"trued {panel.name} hem", parts, "Square to the side and to the inseam.")
-    low, high = hem.path.bounds()[1::2]
-    bow = high - below.hem_side.y or below.hem_side.y - low
-    sheet.true(f"{panel.name} hem", (("middle of the hem", bow),), "Level where the legs' seams join.", agree=f"{panel.name} hem square to its ends")
+
+    def bow() -> float:
+        low, high = hem.path.bounds()[1::2]
+        return high - below.hem_side.y or below.hem_side.y - low
+
+    sheet.true(f"{panel.name} hem", lambda: (("middle of the hem", bow()),), "Level where the legs' seams join.", agree=f"{panel.name} hem square to its ends")
     return hem
 
 

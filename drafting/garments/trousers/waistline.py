@@ -96,9 +96,12 @@ def _shared(plan: Plan, many: int) -> Plan:
 
 def past_the_band(level: Frame, panel: Panel, cut: Trousers, sheet: DraftSheet) -> Panel:
     """Darts that go on below a shaped band or facing; a narrow one goes into the side seam."""
-    plan, band = again(panel), shaped_depth(cut)
+    band = shaped_depth(cut)
+    if not band or cut.waist_position > 0:
+        return panel
+    plan = again(panel)
     kept = tuple((at, width, _shown(width, long, band, cut)) for at, width, long in _few(plan, lambda dart: _shows(dart, band, cut)))
-    if not band or cut.waist_position > 0 or kept == plan:
+    if kept == plan:
         return panel
     sheet.heading(f"{panel.name.capitalize()} darts below the band", "house method")
     return set_out(f"{panel.name} below the band", panel, level.side_waist, panel.waist_sewn, kept, "As before.", sheet)
@@ -129,8 +132,10 @@ def into_the_welt(back: Panel, cut: Trousers, sheet: DraftSheet) -> Panel:
         return back
     deep = (cut.band_depth if cut.waistband == "contoured" else 0.0) + WELT_DOWN + WELT_WIDTH / 2
 
+    drafted = again(back)
+
     def ended(lengths: tuple[float, ...], paper: DraftSheet) -> Panel:
-        plan = tuple((at, width, long) for (at, width, _), long in zip(again(back), lengths, strict=True))
+        plan = tuple((at, width, long) for (at, width, _), long in zip(drafted, lengths, strict=True))
         return replace(back, darts=darts("back to the welt", back.waist_centre, back.waist_side, plan, paper))
 
     tried = over_its_darts(ended((deep,) * len(back.darts), Scrap()))
