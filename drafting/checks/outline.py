@@ -54,7 +54,7 @@ def hold(outlines: Iterable[Piece | Path]) -> None:
     """Give stitching lines (of pieces) and closed lines to shapely, all at once.
 
     Raises:
-        ValueError: One of them has fewer than three corners.
+        ValueError: One of them has less than two corners.
     """
     fresh = [outline for outline in outlines if Held not in outline.memory]
     if fresh:

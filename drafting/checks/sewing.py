@@ -45,21 +45,30 @@ class SeamMeasured:
     matches: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, init=False)
 class Laid:
     """One copy of an edge in a side of a seam, and which way it is walked."""
 
     part: SeamPart
     against: bool
 
+    def __init__(self, part: SeamPart, *, against: bool) -> None:
+        self.part = part
+        self.against = against
 
-@dataclass(frozen=True, slots=True)
+
+@dataclass(slots=True, init=False)
 class Balance:
     """A balance mark on a side: name, distance in cm from the seam's start, count of notches."""
 
     match: str
     at: float
     count: int
+
+    def __init__(self, match: str, at: float, count: int) -> None:
+        self.match = match
+        self.at = at
+        self.count = count
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,10 +100,14 @@ def laid(parts: tuple[SeamPart, ...]) -> tuple[Laid, ...]:
     """Every copy that lies in a side of a seam, in the order of the walk."""
     found: list[Laid] = []
     for both, run in groupby(parts, key=lambda p: p.copy == "both"):
-        half = [Laid(p, p.reversed) for p in run for _ in range(p.count // 2 if both else p.count)]
+        half = [
+            Laid(p, against=p.reversed)
+            for p in run
+            for _ in range(p.count // 2 if both else p.count)
+        ]
         found += half
         if both:
-            found += [Laid(copy.part, not copy.against) for copy in reversed(half)]
+            found += [Laid(copy.part, against=not copy.against) for copy in reversed(half)]
     return tuple(found)
 
 

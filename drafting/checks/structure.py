@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 from typing import cast
 
 import numpy as np
@@ -11,7 +12,7 @@ import shapely
 
 from drafting.checks.along import Mouth, mouths
 from drafting.checks.closing import angle_over
-from drafting.checks.outline import Corners, Shapes, flat, held, hold, numbered, ring, wedges
+from drafting.checks.outline import Corners, Shapes, at, flat, held, hold, numbered, ring, wedges
 from drafting.geometry import JOIN, Point, array_of
 from drafting.pattern import Dart, Finding, FinishedPattern, Piece, Pleat, Taken
 
@@ -53,16 +54,11 @@ def darts_sound(finished: FinishedPattern) -> tuple[Finding, ...]:
     if not every:
         return ()
     areas = np.array([held(piece).area for piece, _, _ in every], object)
-    darts = [dart for *_, dart in every]
-    inside = shapely.contains(areas, _points([dart.point for dart in darts])).tolist()
-    missed = shapely.distance(wedges(darts), _points([dart.drill for dart in darts])).tolist()
+    inside = shapely.contains(areas, _points([dart.point for *_, dart in every])).tolist()
     return tuple(
         finding
-        for (piece, mouth, dart), within, off in zip(every, inside, missed, strict=True)
-        for found in (
-            _mouth(piece, mouth, dart.legs),
-            _dart(piece, mouth, inside=within, missed=off),
-        )
+        for (piece, mouth, dart), within in zip(every, inside, strict=True)
+        for found in (_mouth(piece, mouth, dart.legs), _dart(piece, dart, inside=within))
         for finding in found
     )
 
@@ -175,12 +171,23 @@ def _mouth(piece: Piece, mouth: Mouth, legs: tuple[float, ...]) -> Iterator[Find
         yield _error(f"{kind}_off_edge", where, told + "walked from its first leg to its second.")
 
 
-def _dart(piece: Piece, mouth: Mouth, *, inside: bool, missed: float) -> Iterator[Finding]:
-    where = f"{piece.name}.{mouth.taken.edge}"
+def _dart(piece: Piece, dart: Dart, *, inside: bool) -> Iterator[Finding]:
+    where = f"{piece.name}.{dart.edge}"
     if not inside:
         yield _error("dart_point_outside", where, f"The point of a dart lies outside {piece.name}.")
-    if missed >= ON_EDGE:
+    if not _surely_holds(dart, dart.drill) and _misses(dart, dart.drill):
         yield _error("drill_outside_dart", where, f"A drill hole of {piece.name} misses its dart.")
+
+
+def _surely_holds(dart: Dart, p: Point) -> bool:
+    """Whether a point lies on one side of every stroke round the dart, and so inside it."""
+    corners = dart.around
+    turns = [(b - a).cross(p - a) for a, b in pairwise((*corners, corners[0]))]
+    return min(turns) > 0 or max(turns) < 0
+
+
+def _misses(dart: Dart, p: Point) -> bool:
+    return bool(wedges([dart])[0].distance(at(p)) >= ON_EDGE)
 
 
 class _Stroke:
