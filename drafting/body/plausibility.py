@@ -99,15 +99,15 @@ is taken, and the other half added to its sd."""
 def doubts(given: Mapping[str, float], figure: Figure) -> tuple[Doubt, ...]:
     """The given measures (cm, kg) that lie more than 3 sd off, the farthest first."""
     found = (*_girths(given, figure), *_others(given, figure))
-    doubted = (doubt for doubt in found if abs(doubt.off) > UNLIKELY)
-    return tuple(sorted(doubted, key=lambda doubt: -abs(doubt.off)))
+    return tuple(sorted(found, key=lambda doubt: -abs(doubt.off)))
 
 
 def _girths(given: Mapping[str, float], figure: Figure) -> Iterator[Doubt]:
     if {"waist_girth", "hip_girth"} <= given.keys():
         expected = BUILDS[figure].expected(given)
         off = expected.off(given["hip_girth"])
-        yield Doubt("hip_girth", given["hip_girth"], expected, off, ("waist_girth",))
+        if abs(off) > UNLIKELY:
+            yield Doubt("hip_girth", given["hip_girth"], expected, off, ("waist_girth",))
 
 
 def _others(given: Mapping[str, float], figure: Figure) -> Iterator[Doubt]:
@@ -118,7 +118,8 @@ def _others(given: Mapping[str, float], figure: Figure) -> Iterator[Doubt]:
         rest = {other: known[other] for other in known if other != name}
         expected = predict(figure, rest, (name,))[name]
         off = expected.off(value, reading_sd(name))
-        yield Doubt(name, value, expected, off, _nearest(name, tuple(rest), figure))
+        if abs(off) > UNLIKELY:
+            yield Doubt(name, value, expected, off, _nearest(name, tuple(rest), figure))
 
 
 def _nearest(name: str, others: tuple[str, ...], figure: Figure) -> tuple[str, ...]:

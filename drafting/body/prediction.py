@@ -46,28 +46,27 @@ def predict(
     heeded = tuple(name for name in known if name in everyone.names)
     part = everyone.part((*heeded, *wanted))
     mean, rows, strangeness = list(part.mean), [list(row) for row in part.covariance], 0.0
-    for i, name in enumerate(heeded):
-        mean, rows, surprise = _heed(mean, rows, i, known[name], reading_sd(name))
+    for name in heeded:
+        mean, rows, surprise = _heed(mean, rows, known[name], reading_sd(name))
         strangeness += surprise
     wide = widening(strangeness, len(heeded))
-    start = len(heeded)
     return {
-        name: Prediction(mean[start + i], wide * math.sqrt(max(rows[start + i][start + i], 0.0)))
+        name: Prediction(mean[i], wide * math.sqrt(max(rows[i][i], 0.0)))
         for i, name in enumerate(wanted)
     }
 
 
 def _heed(
-    mean: list[float], rows: list[list[float]], i: int, value: float, sd: float
+    mean: list[float], rows: list[list[float]], value: float, sd: float
 ) -> tuple[list[float], list[list[float]], float]:
-    """Means and covariances once the i-th member was read, and how surprising that was."""
-    spread = rows[i][i] + sd * sd
-    column = [row[i] for row in rows]
-    miss = value - mean[i]
-    moved = [m + c * miss / spread for m, c in zip(mean, column, strict=True)]
+    """Means and covariances of the others once the first was read, and how surprising that was."""
+    spread = rows[0][0] + sd * sd
+    column = [row[0] for row in rows[1:]]
+    miss = value - mean[0]
+    moved = [m + c * miss / spread for m, c in zip(mean[1:], column, strict=True)]
     left = [
-        [v - a * b / spread for v, b in zip(row, column, strict=True)]
-        for row, a in zip(rows, column, strict=True)
+        [v - a * b / spread for v, b in zip(row[1:], column, strict=True)]
+        for row, a in zip(rows[1:], column, strict=True)
     ]
     return moved, left, miss * miss / spread
 

@@ -259,8 +259,8 @@ class Joint:
     def part(self, names: tuple[str, ...]) -> Joint:
         """The same for some of the measures, in the order asked for."""
         at = [self.names.index(n) for n in names]
-        rows = tuple(tuple(self.covariance[i][j] for j in at) for i in at)
-        return Joint(names, tuple(self.mean[i] for i in at), rows)
+        rows = [tuple([row[j] for j in at]) for row in [self.covariance[i] for i in at]]
+        return Joint(names, tuple([self.mean[i] for i in at]), tuple(rows))
 
 
 ESTIMABLE: tuple[str, ...] = (*LINKS, *LINKS_OF["women"], "knee_girth")
