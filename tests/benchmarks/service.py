@@ -365,7 +365,7 @@ def compared(told: dict[str, tuple[float, int]]) -> Iterator[tuple[str, str]]:
 
 
 def main() -> int:
-    rounds = int(sys.argv[1]) if len(sys.argv) > 1 else 20
+    rounds = int(sys.argv[1]) if len(sys.argv) > 1 else 60
     settle()  # as the server does
     told = asyncio.run(answers(rounds))
     print(f"load {os.getloadavg()[0]:.1f} on {os.cpu_count()} cores")  # noqa: T201
