@@ -54,7 +54,7 @@ def front_piece(drawn: Trued, level: Frame, pocket: FrontPocket, opening: Openin
         *opening.centre,
     )
     notches = (*_crotch_notch("front_crotch", opening.centre[0].path.length(), 1), *opening.notches, *pocket.notches)
-    piece = replace(_panel("front", "Trouser front", drawn, level, edges, notches, hip_notch=hip_is_clear(drawn, edges)), marks=(*opening.marks, *below.marks))
+    piece = _panel("front", "Trouser front", drawn, level, edges, notches, (*opening.marks, *below.marks), hip_notch=hip_is_clear(drawn, edges))
     return _pleated(piece, cut) if pleat_widths(cut) else piece
 
 
@@ -103,11 +103,11 @@ def back_piece(drawn: Trued, level: Frame, stretches: tuple[Stretch, ...], openi
     )
     zipped = tuple(n for n in opening.notches if n.edge == ZIP)
     notches = (*_crotch_notch("back_crotch", drawn.crotch.length(), 2), *zipped, *pocket.notches)
-    return turned_over(replace(_panel("back", "Trouser back", drawn, level, edges, notches, hip_notch=hip_notch), marks=(*behind.marks, *below.marks)))
+    return turned_over(_panel("back", "Trouser back", drawn, level, edges, notches, (*behind.marks, *below.marks), hip_notch=hip_notch))
 
 
 def _panel(
-    name: str, title: str, drawn: Trued, level: Frame, edges: tuple[Edge, ...], others: tuple[Notch, ...], *, hip_notch: bool
+    name: str, title: str, drawn: Trued, level: Frame, edges: tuple[Edge, ...], others: tuple[Notch, ...], marks: tuple[Mark, ...], *, hip_notch: bool
 ) -> Piece:
     outline = join(e.path for e in edges)
     top, side = edges[0].path, _named(edges, "side")
@@ -123,6 +123,7 @@ def _panel(
         grain=_grain(outline, drawn, level),
         levels=((edges[0].name, top.end, top.start), *level_lines(outline, heights), *_hem_level(outline, drawn)),
         lengthen=lengthen_lines(outline, _halfway(level)),
+        marks=marks,
     )
 
 
