@@ -111,7 +111,9 @@ def _straight_roots(h: float, k: float) -> list[float]:
 
 def _roots(h: float, i: float, j: float, k: float) -> list[float]:
     """Where in 0..1 a cubic in Bernstein form is zero: at most one root between its turns."""
-    if min(h, i, j, k) > TOUCH or max(h, i, j, k) < -TOUCH:
+    if h > TOUCH and i > TOUCH and j > TOUCH and k > TOUCH:
+        return []
+    if h < -TOUCH and i < -TOUCH and j < -TOUCH and k < -TOUCH:
         return []
     a, b, c = k - 3 * j + 3 * i - h, 3 * (j - 2 * i + h), 3 * (i - h)
     turns = sorted(t for t in quadratic_roots(3 * a, 2 * b, c) if 0 < t < 1)

@@ -44,12 +44,18 @@ class Path:
     @property
     def start_tangent(self) -> Vector:
         """Unit direction at the start."""
-        return next(filter(_is_solid, self.segments), self.segments[0]).tangent(0.0)
+        for segment in self.segments:
+            if _is_solid(segment):
+                return segment.tangent(0.0)
+        return self.segments[0].tangent(0.0)
 
     @property
     def end_tangent(self) -> Vector:
         """Unit direction at the end."""
-        return next(filter(_is_solid, reversed(self.segments)), self.segments[-1]).tangent(1.0)
+        for segment in reversed(self.segments):
+            if _is_solid(segment):
+                return segment.tangent(1.0)
+        return self.segments[-1].tangent(1.0)
 
     @remembered
     def length(self) -> float:

@@ -13,7 +13,7 @@ from typing import Final
 from mypy_extensions import mypyc_attr
 
 
-@dataclass(slots=True, init=False, unsafe_hash=True)
+@dataclass(slots=True, init=False, eq=False)
 class Vector:
     """A displacement. A difference of two points; adding two points is an error of type."""
 
@@ -23,6 +23,12 @@ class Vector:
     def __init__(self, x: float, y: float) -> None:
         self.x = x
         self.y = y
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Vector) and self.x == other.x and self.y == other.y
+
+    def __hash__(self) -> int:
+        return hash((self.x, self.y))
 
     def __add__(self, other: Vector) -> Vector:
         return Vector(self.x + other.x, self.y + other.y)
@@ -85,7 +91,7 @@ class Vector:
 
 
 @mypyc_attr(allow_interpreted_subclasses=True)
-@dataclass(slots=True, init=False, unsafe_hash=True)
+@dataclass(slots=True, init=False, eq=False)
 class Point:
     """A place on the paper. Point minus point is a Vector, point plus Vector a Point."""
 
@@ -95,6 +101,14 @@ class Point:
     def __init__(self, x: float, y: float) -> None:
         self.x = x
         self.y = y
+
+    def __eq__(self, other: object) -> bool:
+        if type(other) is not type(self):  # a place is more than where it lies
+            return False
+        return isinstance(other, Point) and self.x == other.x and self.y == other.y
+
+    def __hash__(self) -> int:
+        return hash((self.x, self.y))
 
     def __add__(self, move: Vector) -> Point:
         return Point(self.x + move.x, self.y + move.y)

@@ -261,11 +261,12 @@ class Cubic:
         count = max(1, math.ceil(math.sqrt(0.75 * bend / tolerance)))
         ax, bx, cx = s.x - 3 * (r.x - q.x) - p.x, 3 * (r.x - 2 * q.x + p.x), 3 * (q.x - p.x)
         ay, by, cy = s.y - 3 * (r.y - q.y) - p.y, 3 * (r.y - 2 * q.y + p.y), 3 * (q.y - p.y)
-        inner = [
-            (((ax * t + bx) * t + cx) * t + p.x, ((ay * t + by) * t + cy) * t + p.y)
-            for t in (i / count for i in range(1, count))
-        ]
-        return [*inner, (s.x, s.y)]
+        found: list[tuple[float, float]] = []
+        for i in range(1, count):
+            t = i / count
+            found.append((((ax * t + bx) * t + cx) * t + p.x, ((ay * t + by) * t + cy) * t + p.y))
+        found.append((s.x, s.y))
+        return found
 
 
 Segment = Line | Cubic
