@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from itertools import count
 
 from drafting.errors import ConstructionError
 from drafting.geometry import JOIN, Path, Point, root
@@ -220,11 +219,9 @@ class DraftSheet:
 
     def _free(self, name: str) -> str:
         """A name for a point or a line, numbered where another one has it: the sheet goes by it."""
-        named = name
-        for number in count(2):
-            if named not in self._drawn:
-                break
-            named = f"{name}, {number}"
+        named, number = name, 2
+        while named in self._drawn:
+            named, number = f"{name}, {number}", number + 1
         self._drawn.add(named)
         return named
 

@@ -33,7 +33,7 @@ class Length(float):
 
     def __new__(cls, value: float, how: str | Expression | None = None) -> Self:
         """Make a length of `value` cm; `how` is its name or its expression."""
-        self = super().__new__(cls, value)
+        self = float.__new__(cls, value)
         self.how = how
         return self
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import apron
 import pytest
 from asking import Service
+from browsing import chromium
 
 from drafting.garments import GARMENTS
 from service.app import create_app
@@ -30,3 +31,10 @@ def hasty_service() -> Service:
 @pytest.fixture(scope="session")
 def only_aprons() -> Service:
     return Service(create_app(Settings(), {"apron": apron.GARMENT}))
+
+
+@pytest.fixture(scope="module")
+def started():
+    """A browser, for the tests that need one."""
+    with chromium() as browser:
+        yield browser

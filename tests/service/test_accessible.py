@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 from asking import EXAMPLES
 from axe_playwright_python.sync_playwright import Axe
-from browsing import chromium, needs_browser, opened
+from browsing import needs_browser, opened
 from serving import Server, handed_out
 
 pytestmark = needs_browser
@@ -33,12 +33,6 @@ def server_fixture(tmp_path_factory, school):
         yield server
     finally:
         server.kill()
-
-
-@pytest.fixture(name="started", scope="module")
-def started_fixture():
-    with chromium() as started:
-        yield started
 
 
 def broken(page) -> list[str]:

@@ -11,7 +11,7 @@ from pathlib import Path
 import pikepdf
 import pypdfium2
 import pytest
-from browsing import chromium, needs_browser, opened
+from browsing import needs_browser, opened
 from serving import Server
 
 from drafting.garments import GARMENTS
@@ -31,12 +31,6 @@ def server_fixture(tmp_path_factory):
         yield server
     finally:
         server.kill()
-
-
-@pytest.fixture(name="started", scope="module")
-def started_fixture():
-    with chromium() as started:
-        yield started
 
 
 @pytest.fixture(name="page")
